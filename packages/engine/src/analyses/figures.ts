@@ -1,0 +1,207 @@
+import type { QuantityKind } from "../quantities/index.ts";
+import type { Token } from "./tokens.ts";
+
+/** What a mark means. Faces choose colour, dash and shape from it; figure data never names a colour. */
+export type Meaning =
+  | "rotor"
+  | "wing"
+  | "propellers"
+  | "body"
+  | "losses"
+  | "battery"
+  | "avionics"
+  | "mode.driven"
+  | "mode.autorotating"
+  | "measured"
+  | "claimed"
+  | "before"
+  | "limit"
+  | "reserve"
+  | "terrain"
+  | "track"
+  | "site"
+  | "neutral"
+  | "ordered.1"
+  | "ordered.2"
+  | "ordered.3"
+  | "ordered.4";
+
+export interface Axis {
+  readonly label: string;
+  readonly quantity: QuantityKind;
+  /** Unit to show instead of the usual one of the kind. */
+  readonly unit?: string;
+  /** Says from what a height is measured. */
+  readonly datum?: string;
+}
+
+export interface Series {
+  readonly name: string;
+  readonly meaning: Meaning;
+  readonly x: readonly number[];
+  /** null leaves a gap in the line. */
+  readonly y: readonly (number | null)[];
+  /** `thin` for what is dearer, earlier or secondary. */
+  readonly weight?: "full" | "thin";
+  /** Where the line ends because something stops it: the limit's name and family are written there. */
+  readonly end?: { readonly limit: string; readonly family: "air" | "power" | "strength" | "control" | "rule" };
+}
+
+/** A point worth a name: minimum, crossing, lowest speed. */
+export interface NotablePoint {
+  readonly name: string;
+  readonly x: number;
+  readonly y: number;
+  readonly meaning?: Meaning;
+}
+
+/** A stretch of x without an answer, with the reason. */
+export interface Gap {
+  readonly from: number;
+  readonly to: number;
+  readonly reason: string;
+}
+
+/** A bound across the picture with the forbidden side named. */
+export interface Bound {
+  readonly name: string;
+  readonly axis: "x" | "y";
+  readonly value: number;
+  readonly forbidden: "above" | "below";
+  readonly family: "air" | "power" | "strength" | "control" | "rule";
+}
+
+/** Rotor shaft power as a share of hover's along x, and where the rotor turns free. */
+export interface RotorRibbon {
+  readonly x: readonly number[];
+  readonly share: readonly (number | null)[];
+  readonly free: readonly boolean[];
+}
+
+interface Base {
+  /** Stable within the analysis. */
+  readonly id: string;
+  /** What the picture shows, as a caption. */
+  readonly caption: string;
+}
+
+export interface LinesFigure extends Base {
+  readonly kind: "lines";
+  readonly x: Axis;
+  readonly y: Axis;
+  readonly series: readonly Series[];
+  readonly notable?: readonly NotablePoint[];
+  readonly gaps?: readonly Gap[];
+  readonly bounds?: readonly Bound[];
+  readonly ribbon?: RotorRibbon;
+  /** Start the y axis at zero (areas and costs). */
+  readonly zeroBased?: boolean;
+}
+
+export interface StackedFigure extends Base {
+  readonly kind: "stacked";
+  readonly x: Axis;
+  readonly y: Axis;
+  readonly at: readonly number[];
+  readonly layers: readonly { readonly name: string; readonly meaning: Meaning; readonly values: readonly (number | null)[] }[];
+  readonly overlays?: readonly Series[];
+  readonly notable?: readonly NotablePoint[];
+  readonly gaps?: readonly Gap[];
+  readonly ribbon?: RotorRibbon;
+}
+
+export interface TableColumn {
+  readonly label: string;
+  /** Absent for columns of words. */
+  readonly quantity?: QuantityKind;
+  readonly unit?: string;
+  readonly datum?: string;
+}
+
+export interface TableFigure extends Base {
+  readonly kind: "table";
+  readonly columns: readonly TableColumn[];
+  readonly rows: readonly (readonly (number | string | boolean | null)[])[];
+}
+
+export interface GridFigure extends Base {
+  readonly kind: "grid";
+  readonly x: Axis;
+  readonly y: Axis;
+  readonly value: Axis;
+  readonly xs: readonly number[];
+  readonly ys: readonly number[];
+  /** Row-major over ys, then xs. */
+  readonly values: readonly (number | null)[];
+}
+
+/** Longitude and latitude in degrees (RFC 7946 order), so that GeoJSON export is a copy. */
+export type Position = readonly [longitude: number, latitude: number];
+
+export interface MapFigure extends Base {
+  readonly kind: "map";
+  readonly tracks: readonly { readonly name: string; readonly meaning: Meaning; readonly points: readonly Position[] }[];
+  readonly sites: readonly { readonly name: string; readonly at: Position; readonly note?: string }[];
+  /** Grey relief under it: a thinned elevation grid, row 0 north, null where the file has no value. */
+  readonly relief?: {
+    readonly west: number;
+    readonly east: number;
+    readonly south: number;
+    readonly north: number;
+    readonly width: number;
+    readonly height: number;
+    readonly elevation: readonly (number | null)[];
+  };
+  /** Blowing FROM, radians clockwise from true north. */
+  readonly wind?: { readonly speed: number; readonly from: number };
+}
+
+export interface ProfilePanel {
+  readonly y: Axis;
+  readonly series: readonly Series[];
+  readonly bounds?: readonly Bound[];
+  readonly zeroBased?: boolean;
+}
+
+/** Several panels over one axis of time or distance. */
+export interface ProfileFigure extends Base {
+  readonly kind: "profile";
+  readonly x: Axis;
+  readonly panels: readonly ProfilePanel[];
+  readonly notable?: readonly { readonly name: string; readonly x: number }[];
+  readonly ribbon?: RotorRibbon;
+}
+
+/** Lines in body axes (x forward, y right, z down), drawn to one scale. */
+export interface SceneFigure extends Base {
+  readonly kind: "scene";
+  readonly lines: readonly { readonly name: string; readonly meaning: Meaning; readonly points: readonly (readonly [number, number, number])[] }[];
+}
+
+export interface TreeNode {
+  readonly label: string;
+  readonly note?: string;
+  readonly children?: readonly TreeNode[];
+}
+
+export interface TreeFigure extends Base {
+  readonly kind: "tree";
+  readonly root: TreeNode;
+}
+
+export interface TextFigure extends Base {
+  readonly kind: "text";
+  readonly paragraphs: readonly (readonly Token[])[];
+}
+
+/** The closed list of picture kinds. A new kind is a decision, since every face must draw it. */
+export type Figure =
+  | LinesFigure
+  | StackedFigure
+  | TableFigure
+  | GridFigure
+  | MapFigure
+  | ProfileFigure
+  | SceneFigure
+  | TreeFigure
+  | TextFigure;

@@ -1,0 +1,48 @@
+export type {
+  Analysis,
+  AnalysisResult,
+  Answer,
+  Case,
+  Context,
+  Limit,
+  Method,
+  Need,
+  Outcome,
+  Problem,
+  ProjectView,
+  Provenance,
+  ProvenanceWord,
+  Raster,
+  ReadDocument,
+  Warning,
+  WrittenQuantity,
+} from "./analyses/contract.ts";
+export { Cancelled } from "./analyses/contract.ts";
+export type {
+  Axis,
+  Bound,
+  Figure,
+  Gap,
+  GridFigure,
+  LinesFigure,
+  MapFigure,
+  Meaning,
+  NotablePoint,
+  Position,
+  ProfileFigure,
+  ProfilePanel,
+  RotorRibbon,
+  SceneFigure,
+  Series,
+  StackedFigure,
+  TableColumn,
+  TableFigure,
+  TextFigure,
+  TreeFigure,
+  TreeNode,
+} from "./analyses/figures.ts";
+export { analyses } from "./analyses/registry.ts";
+export type { HandleToken, ReadingToken, Token, WordsToken } from "./analyses/tokens.ts";
+export { reading, words } from "./analyses/tokens.ts";
+export { type InputRole, type QuantityKind, type QuantityOptions, quantity, quantityKinds } from "./quantities/index.ts";
+export { z } from "zod";

@@ -1,0 +1,1 @@
+export { piecewiseLinear } from "./piecewise-linear.ts";

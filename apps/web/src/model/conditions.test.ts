@@ -1,0 +1,46 @@
+import { describe, expect, it } from "vitest";
+import type { AnalysisEntry } from "./catalogue.ts";
+import { carried, conditionsOf } from "./conditions.ts";
+import type { JsonSchema } from "./schema.ts";
+import { stepOf, stepped } from "./steps.ts";
+
+const entry = (name: string, properties: Record<string, JsonSchema>): AnalysisEntry => ({
+  name,
+  question: `${name}?`,
+  inputs: { type: "object", properties },
+  outputs: {},
+  method: { summary: "", sources: [], checks: [] },
+  example: {},
+});
+const altitude = { type: "number", quantity: "length", role: "condition.altitude", label: "Altitude" } as const;
+const wind = { type: "number", quantity: "speed", role: "condition.wind", label: "Wind" } as const;
+const one = entry("one", { wind, altitude, note: { type: "string" } });
+const two = entry("two", { height: altitude, wind: { type: "string", role: "condition.wind" } });
+const three = entry("three", { aircraft: { type: "string", role: "aircraft" } });
+
+describe("conditions", () => {
+  it("stand in the usual order whatever the schema's, and say which the page does not use", () => {
+    expect(conditionsOf([one, two, three], one).map((condition) => condition.field?.path)).toEqual(["altitude", "wind"]);
+    expect(conditionsOf([one, two, three], three).map((condition) => [condition.role, condition.field])).toEqual([
+      ["condition.wind", undefined],
+      ["condition.altitude", undefined],
+    ]);
+  });
+
+  it("go along to another question by what they stand for, where they are of one kind", () => {
+    expect(carried({ altitude: "300 m", wind: "8 m/s", note: "x" }, one, two)).toEqual({ height: "300 m" });
+  });
+});
+
+describe("a step of a handle", () => {
+  it("is a round number near a twentieth of the value", () => {
+    expect([0, 1.13, 12, 300, -40].map(stepOf)).toEqual([1, 0.05, 0.5, 20, 2]);
+  });
+
+  it("keeps the typed unit and lands on round numbers", () => {
+    expect(stepped("43 kt", 1, "usual", "speed")).toBe("44 kt");
+    expect(stepped("300", -1, "usual", "length")).toBe("280 m");
+    expect(stepped("0 m", 1, "coarse", "length")).toBe("10 m");
+    expect(stepped("calm", 1, "usual", "speed")).toBeUndefined();
+  });
+});

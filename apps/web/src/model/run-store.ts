@@ -1,0 +1,124 @@
+import { createStore, type StoreApi } from "zustand/vanilla";
+import type { Computed, Progress, RunEvent, RunProblem } from "./catalogue.ts";
+
+/** A picture and the inputs it belongs to. */
+export interface Shown {
+  readonly computed: Computed;
+  readonly grade: "coarse" | "exact";
+  readonly statedError?: string;
+  /** Canonical inputs, to tell whether the picture still answers the question. */
+  readonly asked: string;
+}
+
+/** One question's latest run. `shown` survives later runs, so that the last good picture stays. */
+export interface Run {
+  readonly analysis: string;
+  readonly asked: string;
+  readonly running: boolean;
+  readonly stopped: boolean;
+  readonly progress?: Progress;
+  readonly problems: readonly RunProblem[];
+  readonly shown?: Shown;
+}
+
+export type PageState = "empty" | "coarse" | "exact" | "working" | "stale" | "error";
+
+/** What the run store asks of the server. `ask` calls back until it has delivered a result or problems; the returned function cancels. */
+export interface Client {
+  ask(analysis: string, inputs: unknown, on: (event: RunEvent) => void): () => void;
+}
+
+export interface RunStore {
+  readonly runs: Readonly<Record<string, Run>>;
+  /** Starts a run for a question and cancels the one before; the same inputs already answered or under way are left alone unless `again`. */
+  ask(question: string, analysis: string, inputs: unknown, again?: boolean): void;
+  /** Cancels a question's run; what has arrived stays. */
+  stop(question: string): void;
+}
+
+/** The runs of every question. No clock and no DOM: all time comes from the client's events. */
+export function createRunStore(client: Client): StoreApi<RunStore> {
+  const cancels = new Map<string, () => void>();
+  return createStore<RunStore>()((set, read) => {
+    const change = (question: string, asked: string, next: (run: Run) => Run) =>
+      set(({ runs }) => {
+        const run = runs[question];
+        return run && run.asked === asked && run.running ? { runs: { ...runs, [question]: next(run) } } : { runs };
+      });
+    const cancel = (question: string) => {
+      cancels.get(question)?.();
+      cancels.delete(question);
+    };
+    return {
+      runs: {},
+      ask(question, analysis, inputs, again = false) {
+        const asked = `${analysis} ${canonical(inputs)}`;
+        const before = read().runs[question];
+        if (!again && before?.asked === asked && (before.running || before.shown?.asked === asked || before.problems.length > 0)) return;
+        cancel(question);
+        const shown = before?.shown;
+        const run: Run = { analysis, asked, running: true, stopped: false, problems: [], ...(shown ? { shown } : {}) };
+        set(({ runs }) => ({ runs: { ...runs, [question]: run } }));
+        let live = true;
+        const stop = client.ask(analysis, inputs, (event) => {
+          if (live) change(question, asked, (current) => after(current, event));
+        });
+        cancels.set(question, () => {
+          live = false;
+          stop();
+        });
+      },
+      stop(question) {
+        cancel(question);
+        set(({ runs }) => {
+          const run = runs[question];
+          return run?.running ? { runs: { ...runs, [question]: { ...withoutProgress(run), running: false, stopped: true } } } : { runs };
+        });
+      },
+    };
+  });
+}
+
+function after(run: Run, event: RunEvent): Run {
+  switch (event.kind) {
+    case "progress":
+      return { ...run, progress: event.progress };
+    case "partial":
+      return { ...run, shown: { computed: event.computed, grade: "coarse", statedError: event.statedError, asked: run.asked } };
+    case "result": {
+      const refused = event.computed.result.cases.flatMap((one) => (one.problem ? [one.problem] : []));
+      if (refused.length > 0 && refused.length === event.computed.result.cases.length) return { ...withoutProgress(run), running: false, problems: refused };
+      return { ...withoutProgress(run), running: false, shown: { computed: event.computed, grade: "exact", asked: run.asked } };
+    }
+    case "problem":
+      return { ...withoutProgress(run), running: false, problems: event.problems };
+  }
+}
+
+function withoutProgress({ progress: _progress, ...run }: Run): Run {
+  return run;
+}
+
+/** The one word by which a page says how far it is. */
+export function pageState(run: Run | undefined): PageState {
+  if (!run) return "empty";
+  if (run.problems.length > 0) return "error";
+  const current = run.shown?.asked === run.asked ? run.shown : undefined;
+  if (run.running) return current ? "coarse" : "working";
+  if (current) return run.stopped && current.grade === "coarse" ? "coarse" : current.grade;
+  return run.shown ? "stale" : "empty";
+}
+
+/** True when the picture does not belong to the inputs on the page and nothing newer is on its way. */
+export function isStale(run: Run): boolean {
+  return run.shown !== undefined && run.shown.asked !== run.asked && !run.running;
+}
+
+/** Equal inputs give equal texts, whatever the order of their keys. */
+export function canonical(value: unknown): string {
+  return JSON.stringify(value, (_key, part: unknown) =>
+    typeof part === "object" && part !== null && !Array.isArray(part)
+      ? Object.fromEntries(Object.entries(part).sort(([a], [b]) => (a < b ? -1 : 1)))
+      : part,
+  );
+}

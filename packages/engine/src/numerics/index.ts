@@ -1,1 +1,3 @@
+export { solveLinearInPlace } from "./dense-linear.ts";
 export { piecewiseLinear } from "./piecewise-linear.ts";
+export { type NonlinearProgram, type SqpOptions, type SqpResult, solveNonlinearProgram } from "./sequential-quadratic.ts";

@@ -1,0 +1,1 @@
+export { type MomentumPropeller, type PropellerState, propellerState } from "./momentum-propeller.ts";

@@ -1,0 +1,1 @@
+export { type FiniteWing, type WingCoefficients, wingCoefficients } from "./finite-wing.ts";

@@ -1,0 +1,1 @@
+export { type ElectricMotor, type MotorState, motorState } from "./electric-motor.ts";

@@ -1,0 +1,1 @@
+export { degreesOf, type GeodesicSegment, type GeodeticPosition, geodesicSegment, positionFromDegrees } from "./geodesic.ts";

@@ -1,6 +1,5 @@
 import type { QuantityKind } from "@wingseed/engine";
-import { isBare, typedUnit } from "./field-text.ts";
-import { unitText } from "./units.ts";
+import { joined, splitText } from "./units.ts";
 
 export type Pace = "fine" | "usual" | "coarse";
 
@@ -13,14 +12,12 @@ export function stepOf(value: number): number {
   return (lead < 1.5 ? 1 : lead < 3.5 ? 2 : lead < 7.5 ? 5 : 10) * power;
 }
 
-/** A text one step further, its unit kept; undefined when it is not a single number with a unit. */
+/** A text one step further, its unit kept; undefined when it is not a number in a unit that we know. */
 export function stepped(text: string, direction: 1 | -1, pace: Pace, quantity: QuantityKind): string | undefined {
-  const typed = text.trim().replace(/\u2212/g, "-");
-  const unit = isBare(typed) ? unitText(quantity) : typedUnit(typed);
-  const value = Number.parseFloat(typed);
-  if (unit === undefined || Number.isNaN(value)) return undefined;
+  const split = splitText(text, quantity);
+  if (!split) return undefined;
+  const value = Number(split.number);
   const step = stepOf(value) * (pace === "coarse" ? 10 : pace === "fine" ? 0.1 : 1);
   const places = direction > 0 ? Math.floor(value / step + 1e-9) + 1 : Math.ceil(value / step - 1e-9) - 1;
-  const next = Number((places * step).toPrecision(10));
-  return unit === "" ? String(next) : `${next} ${unit}`;
+  return joined(String(Number((places * step).toPrecision(10))), split.unit);
 }

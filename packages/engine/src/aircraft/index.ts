@@ -1,0 +1,13 @@
+export { type Control, type ControlRange, control, controlRange, scheduledValue } from "./control.ts";
+export {
+  type AircraftDefinition,
+  aircraftDefinition,
+  type BatteryDefinition,
+  type MotorDefinition,
+  type PayloadRecord,
+  type PropellersDefinition,
+  type RotorDefinition,
+  type WingDefinition,
+} from "./definition.ts";
+export { hotelPower, type Loading, largestPayload, recordLoading, standardGravity, takeoffMass } from "./loading.ts";
+export { type Place, place } from "./placement.ts";

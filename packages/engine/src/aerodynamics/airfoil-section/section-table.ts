@@ -1,0 +1,33 @@
+/** Coefficients of a section at Mach 0, with the lift split by what compressibility acts on. */
+export interface SectionPoint {
+  /** Lift of the attached flow, which Prandtl and Glauert's factor multiplies [1]. */
+  readonly attachedLift: number;
+  /** Lift of the separated flow, which it does not [1]. */
+  readonly separatedLift: number;
+  /** [1]. */
+  readonly drag: number;
+}
+
+/** Steps of the circle in a table; a power of two, so that an index wraps with a bit mask. */
+export const circleSteps = 4096;
+/** Numbers per step: attached lift, separated lift, drag, one unused. */
+export const stepWidth = 4;
+/** Numbers per Reynolds number: the circle and its first step again, so that the next step always exists. */
+export const circleWidth = (circleSteps + 1) * stepWidth;
+
+/**
+ * One circle of a table, −π first.
+ *
+ * @param point the section at an angle from −π to π [rad]
+ * @derivation plain tabulation
+ */
+export function tabulatedCircle(point: (alpha: number) => SectionPoint): Float64Array {
+  const table = new Float64Array(circleWidth);
+  for (let step = 0; step <= circleSteps; step++) {
+    const at = point(step === circleSteps ? -Math.PI : -Math.PI + (step * 2 * Math.PI) / circleSteps);
+    table[step * stepWidth] = at.attachedLift;
+    table[step * stepWidth + 1] = at.separatedLift;
+    table[step * stepWidth + 2] = at.drag;
+  }
+  return table;
+}

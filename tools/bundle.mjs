@@ -1,12 +1,8 @@
-// Bundles the command line, the worker and the registry of analyses; native modules stay outside.
+// Bundles the command line, the worker and the registry of analyses; native modules and the worker pool stay outside.
+import { copyFileSync, existsSync, mkdirSync, readdirSync, rmSync } from "node:fs";
 import { build } from "esbuild";
 
-await build({
-  entryPoints: {
-    cli: "apps/cli/src/main.ts",
-    worker: "packages/runner/src/worker.ts",
-    registry: "packages/engine/src/index.ts",
-  },
+const common = {
   outdir: "dist",
   outExtension: { ".js": ".mjs" },
   bundle: true,
@@ -16,5 +12,20 @@ await build({
   sourcemap: true,
   conditions: ["source"],
   external: ["@myriaddreamin/*", "piscina"],
-  banner: { js: 'import { createRequire as __cr } from "node:module"; const require = __cr(import.meta.url);' },
-});
+  // Libraries in CommonJS ask for "require", which a module does not have.
+  banner: { js: 'import { createRequire as __createRequire } from "node:module"; const require = __createRequire(import.meta.url);' },
+  logLevel: "warning",
+};
+
+mkdirSync("dist", { recursive: true });
+for (const name of readdirSync("dist")) if (/^part-.*\.mjs(\.map)?$/.test(name)) rmSync(`dist/${name}`);
+
+await Promise.all([
+  // Each alone and whole: the text of the registry is part of every cache key.
+  build({ ...common, entryPoints: { registry: "packages/engine/src/index.ts" } }),
+  build({ ...common, entryPoints: { worker: "packages/runner/src/worker.ts" } }),
+  // In parts, so that a short command does not load the server.
+  build({ ...common, entryPoints: { cli: "apps/cli/src/main.ts" }, splitting: true, chunkNames: "part-[name]-[hash]" }),
+]);
+
+if (existsSync("validation/summary.json")) copyFileSync("validation/summary.json", "dist/validation.json");

@@ -1,0 +1,64 @@
+import type { Analysis, Problem } from "@wingseed/engine";
+import type { InputReader } from "./project-source.ts";
+import type { Registry } from "./registry.ts";
+import { type InputComplaint, unknownInputs } from "./unknown-inputs.ts";
+
+export type GivenInputs =
+  | { readonly inputs: unknown; readonly defaults: readonly Default[]; readonly problem?: never }
+  | { readonly problem: Problem; readonly inputs?: never };
+
+export interface Default {
+  readonly path: string;
+  readonly value: unknown;
+  readonly because: string;
+}
+
+/** From what was asked (units in text allowed) to what the analysis takes, with every default that was filled in. */
+export function givenInputs(registry: Registry, analysis: Analysis, readInputs: InputReader, raw: unknown): GivenInputs {
+  const schema = registry.inputSchema(analysis.name);
+  const unknown = unknownInputs(schema, raw);
+  const read = readInputs(schema, raw ?? {});
+  if (read.problems || unknown.length > 0) return { problem: invalid([...unknown, ...(read.problems ?? [])]) };
+  const parsed = analysis.inputs.safeParse(read.inputs);
+  if (!parsed.success) {
+    return {
+      problem: invalid(
+        parsed.error.issues.map((issue) => ({
+          path: ["inputs", ...issue.path.map(String)].join("."),
+          message: withRead(issue.message, valueAt(raw, issue.path)),
+        })),
+      ),
+    };
+  }
+  return { inputs: parsed.data, defaults: filledIn(raw ?? {}, parsed.data, "inputs") };
+}
+
+function invalid(problems: readonly InputComplaint[]): Problem {
+  return {
+    kind: "invalid-inputs",
+    message: problems.map(({ path, message }) => `${path}: ${message}`).join("\n"),
+    problems,
+  };
+}
+
+function withRead(message: string, read: unknown): string {
+  if (read === undefined) return message;
+  const text = JSON.stringify(read) ?? String(read);
+  return `${message} (read ${text.length > 80 ? `${text.slice(0, 77)}…` : text})`;
+}
+
+function valueAt(value: unknown, path: readonly PropertyKey[]): unknown {
+  return path.reduce<unknown>((node, key) => (node as Record<PropertyKey, unknown> | null | undefined)?.[key], value);
+}
+
+/** Every value of the parsed inputs that the asker did not give. */
+function filledIn(raw: unknown, parsed: unknown, path: string): readonly Default[] {
+  if (typeof parsed !== "object" || parsed === null || Array.isArray(parsed)) return [];
+  const given = typeof raw === "object" && raw !== null ? (raw as Record<string, unknown>) : {};
+  return Object.entries(parsed).flatMap(([name, value]) => {
+    if (value === undefined) return [];
+    const place = `${path}.${name}`;
+    if (given[name] === undefined) return [{ path: place, value, because: "not given: the default of the analysis" }];
+    return filledIn(given[name], value, place);
+  });
+}

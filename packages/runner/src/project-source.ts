@@ -1,0 +1,30 @@
+import type { Raster, ReadDocument } from "@wingseed/engine";
+
+/** One complaint about a document: where, and a sentence with what was read and what is allowed. */
+export interface DocumentComplaint {
+  readonly file: string;
+  readonly line?: number;
+  readonly column?: number;
+  readonly message: string;
+}
+
+export type Reading<Value> =
+  | { readonly value: Value; readonly problems?: never }
+  | { readonly problems: readonly DocumentComplaint[]; readonly value?: never };
+
+/** Where documents and rasters come from. Paths are relative to the project folder, with forward slashes. */
+export interface ProjectSource {
+  readonly folder: string;
+  readDocument(path: string): Promise<Reading<ReadDocument>>;
+  readRaster(path: string): Promise<Reading<Raster>>;
+}
+
+export type InputReading =
+  | { readonly inputs: unknown; readonly problems?: never }
+  | {
+      readonly problems: readonly { readonly path: string; readonly message: string }[];
+      readonly inputs?: never;
+    };
+
+/** Turns numbers written with units into SI by the JSON Schema of the inputs; everything else is left as it is. */
+export type InputReader = (schema: unknown, raw: unknown) => InputReading;

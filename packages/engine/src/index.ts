@@ -1,3 +1,4 @@
+export { z } from "zod";
 export type {
   Analysis,
   AnalysisResult,
@@ -44,5 +45,5 @@ export type {
 export { analyses } from "./analyses/registry.ts";
 export type { HandleToken, ReadingToken, Token, WordsToken } from "./analyses/tokens.ts";
 export { reading, words } from "./analyses/tokens.ts";
+export { type MissionDefinition, missionDefinition } from "./mission/index.ts";
 export { type InputRole, type QuantityKind, type QuantityOptions, quantity, quantityKinds } from "./quantities/index.ts";
-export { z } from "zod";

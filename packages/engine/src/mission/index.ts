@@ -1,0 +1,2 @@
+export { type MissionDefinition, missionDefinition } from "./definition.ts";
+export { type Route, readRoute } from "./route.ts";

@@ -43,7 +43,7 @@ export async function runCase(
   askedBy: readonly string[] = [],
 ): Promise<CaseRun> {
   const analysis = house.registry.named(name);
-  const given = givenInputs(house.registry, analysis, house.readInputs, raw);
+  const given = givenInputs(analysis, house.readInputs, raw);
   if (given.problem) return withoutRun(raw, { problem: given.problem });
   const { inputs, defaults } = given;
   const asked = needKey(name, inputs);

@@ -1,7 +1,5 @@
 import type { Analysis, Problem } from "@wingseed/engine";
 import type { InputReader } from "./project-source.ts";
-import type { Registry } from "./registry.ts";
-import { type InputComplaint, unknownInputs } from "./unknown-inputs.ts";
 
 export type GivenInputs =
   | { readonly inputs: unknown; readonly defaults: readonly Default[]; readonly problem?: never }
@@ -13,32 +11,35 @@ export interface Default {
   readonly because: string;
 }
 
+interface InputComplaint {
+  /** Dotted, beginning with `inputs`. */
+  readonly path: string;
+  readonly message: string;
+}
+
 /** From what was asked (units in text allowed) to what the analysis takes, with every default that was filled in. */
-export function givenInputs(registry: Registry, analysis: Analysis, readInputs: InputReader, raw: unknown): GivenInputs {
-  const schema = registry.inputSchema(analysis.name);
-  const unknown = unknownInputs(schema, raw);
-  const read = readInputs(schema, raw ?? {});
-  if (read.problems || unknown.length > 0) return { problem: invalid([...unknown, ...(read.problems ?? [])]) };
+export function givenInputs(analysis: Analysis, readInputs: InputReader, raw: unknown): GivenInputs {
+  const read = readInputs(analysis.inputs, raw ?? {});
+  const complaints = read.problems.filter((problem) => problem.severity !== "warning");
+  if (complaints.length > 0) return { problem: invalid(complaints.map(({ path, message }) => ({ path: dotted(path), message }))) };
   const parsed = analysis.inputs.safeParse(read.inputs);
-  if (!parsed.success) {
-    return {
-      problem: invalid(
-        parsed.error.issues.map((issue) => ({
-          path: ["inputs", ...issue.path.map(String)].join("."),
-          message: withRead(issue.message, valueAt(raw, issue.path)),
-        })),
-      ),
-    };
-  }
-  return { inputs: parsed.data, defaults: filledIn(raw ?? {}, parsed.data, "inputs") };
+  if (parsed.success) return { inputs: parsed.data, defaults: filledIn(raw ?? {}, parsed.data, "inputs") };
+  return {
+    problem: invalid(
+      parsed.error.issues.map((issue) => {
+        const place = issue.path.length > 0 ? `${issue.path.map(String).join(".")}: ` : "";
+        return { path: dotted(issue.path), message: place + withRead(issue.message, valueAt(raw, issue.path)) };
+      }),
+    ),
+  };
+}
+
+function dotted(path: readonly PropertyKey[]): string {
+  return ["inputs", ...path.map(String)].join(".");
 }
 
 function invalid(problems: readonly InputComplaint[]): Problem {
-  return {
-    kind: "invalid-inputs",
-    message: problems.map(({ path, message }) => `${path}: ${message}`).join("\n"),
-    problems,
-  };
+  return { kind: "invalid-inputs", message: problems.map(({ message }) => message).join("\n"), problems };
 }
 
 function withRead(message: string, read: unknown): string {

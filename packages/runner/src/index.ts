@@ -8,4 +8,4 @@ export type { CachePlace } from "./result-cache.ts";
 export { createRunner, type Runner, type RunnerOptions, type RunRequest } from "./runner.ts";
 export { suggestions } from "./suggestions.ts";
 export { sweep, withInput } from "./sweep.ts";
-export type { CaseView } from "./view.ts";
+export type { CaseView, ResultView } from "./view.ts";

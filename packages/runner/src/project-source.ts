@@ -1,4 +1,4 @@
-import type { Raster, ReadDocument } from "@wingseed/engine";
+import type { Raster, ReadDocument, z } from "@wingseed/engine";
 
 /** One complaint about a document: where, and a sentence with what was read and what is allowed. */
 export interface DocumentComplaint {
@@ -19,12 +19,11 @@ export interface ProjectSource {
   readRaster(path: string): Promise<Reading<Raster>>;
 }
 
-export type InputReading =
-  | { readonly inputs: unknown; readonly problems?: never }
-  | {
-      readonly problems: readonly { readonly path: string; readonly message: string }[];
-      readonly inputs?: never;
-    };
+/** What reading given inputs brought: SI numbers, or every complaint. */
+export interface InputReading {
+  readonly inputs: unknown;
+  readonly problems: readonly { readonly path: readonly PropertyKey[]; readonly message: string; readonly severity: "error" | "warning" }[];
+}
 
-/** Turns numbers written with units into SI by the JSON Schema of the inputs; everything else is left as it is. */
-export type InputReader = (schema: unknown, raw: unknown) => InputReading;
+/** Turns numbers written with units into SI by the schema of the inputs; refuses names and units that the schema does not know. */
+export type InputReader = (schema: z.ZodType, raw: unknown) => InputReading;

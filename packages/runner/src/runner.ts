@@ -7,7 +7,7 @@ import type { InputReader, ProjectSource } from "./project-source.ts";
 import { type CaseOrigin, provenanceOf, warningsOf } from "./provenance.ts";
 import { loadRegistry, type Registry } from "./registry.ts";
 import { type CachePlace, openCache } from "./result-cache.ts";
-import { type CaseView, viewOf } from "./view.ts";
+import { type ResultView, viewOf } from "./view.ts";
 import { openPool } from "./worker-pool.ts";
 
 export interface RunnerOptions {
@@ -42,8 +42,8 @@ export interface Runner {
   readonly workers: number;
   /** @throws CannotAsk when there is no such analysis; everything else is told in the result */
   run(request: RunRequest): Promise<AnalysisResult>;
-  /** The faces' view of a result: answer, figures and limits of each case; null where there is no answer. */
-  view(result: AnalysisResult): readonly (CaseView | null)[];
+  /** The faces' view of a result: answer, figures and limits of each case. */
+  view(result: AnalysisResult): ResultView;
   close(): Promise<void>;
 }
 

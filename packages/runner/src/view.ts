@@ -7,8 +7,13 @@ export interface CaseView {
   readonly limits: readonly Limit[];
 }
 
-export function viewOf(analysis: Analysis, result: AnalysisResult): readonly (CaseView | null)[] {
-  return result.cases.map(({ inputs, outputs }) =>
+/** What faces show of a result: case by case, null where there is a problem instead of outputs. */
+export interface ResultView {
+  readonly cases: readonly (CaseView | null)[];
+}
+
+export function viewOf(analysis: Analysis, result: AnalysisResult): ResultView {
+  const cases = result.cases.map(({ inputs, outputs }) =>
     outputs === undefined
       ? null
       : {
@@ -17,4 +22,5 @@ export function viewOf(analysis: Analysis, result: AnalysisResult): readonly (Ca
           limits: analysis.limits(outputs, inputs),
         },
   );
+  return { cases };
 }

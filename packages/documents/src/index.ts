@@ -1,1 +1,11 @@
-export {};
+export { type DocumentKind, documentKinds } from "./document/index.ts";
+export { type DocumentProblem, inReadingOrder, problemLine } from "./document-problem.ts";
+export {
+  type InputReading,
+  type InputTextReading,
+  type ProblemKind,
+  readInputs,
+  readInputText,
+  type ValueProblem,
+} from "./schema/index.ts";
+export { parseQuantity, type QuantityReading } from "./units/index.ts";

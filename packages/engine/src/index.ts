@@ -1,4 +1,5 @@
 export { z } from "zod";
+export { type AircraftDefinition, aircraftDefinition } from "./aircraft/index.ts";
 export type {
   Analysis,
   AnalysisResult,
@@ -42,6 +43,7 @@ export type {
   TreeFigure,
   TreeNode,
 } from "./analyses/figures.ts";
+export { type ProjectDefinition, projectDefinition } from "./analyses/project-definition.ts";
 export { analyses } from "./analyses/registry.ts";
 export type { HandleToken, ReadingToken, Token, WordsToken } from "./analyses/tokens.ts";
 export { reading, words } from "./analyses/tokens.ts";

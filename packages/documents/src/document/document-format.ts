@@ -1,0 +1,33 @@
+import type { PathStep, ValueProblem } from "../schema/index.ts";
+import { currentFormat, type DocumentKind } from "./document-kinds.ts";
+
+export type FormatReading =
+  | { readonly kind: "current"; readonly value: Readonly<Record<string, unknown>>; readonly migrated: boolean }
+  | { readonly kind: "problem"; readonly problem: ValueProblem };
+
+/** Brings a document to the current format, or says why it cannot be read. */
+export function inCurrentFormat(kind: DocumentKind, value: Readonly<Record<string, unknown>>): FormatReading {
+  const newest = currentFormat(kind);
+  const { format } = value;
+  if (format === undefined) return refused([], "nothing", newest, `"format: ${newest}" is missing; it says how to read this document`);
+  if (typeof format !== "number" || !Number.isInteger(format) || format < 1) {
+    return refused(
+      ["format"],
+      JSON.stringify(format) ?? "nothing",
+      newest,
+      `format: ${newest} is expected; read ${JSON.stringify(format)}`,
+    );
+  }
+  if (format > newest) {
+    const sentence = `format: this document is in format ${format}; this program reads formats up to ${newest}, a newer one is needed`;
+    return refused(["format"], String(format), newest, sentence);
+  }
+  let document = value;
+  for (const migration of kind.migrations.slice(format - 1)) document = migration(document);
+  return { kind: "current", value: { ...document, format: newest }, migrated: format < newest };
+}
+
+function refused(path: readonly PathStep[], read: string, newest: number, message: string): FormatReading {
+  const allowed = newest === 1 ? "1" : `1 to ${newest}`;
+  return { kind: "problem", problem: { kind: "format", path, place: "value", read, allowed, message, severity: "error" } };
+}

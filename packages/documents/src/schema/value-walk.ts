@@ -1,0 +1,137 @@
+import { isQuantityKind, unitsOfKind } from "../units/index.ts";
+import { mappingValue } from "./mapping-value.ts";
+import { numberValue } from "./number-value.ts";
+import { complain, newReading, type Reading } from "./reading.ts";
+import { resolved, type SchemaNode } from "./schema-node.ts";
+import { unionBranch } from "./union-branch.ts";
+import { alternatives, type PathStep, shown } from "./value-problem.ts";
+
+/**
+ * Reads a value against a schema: text quantities become SI numbers, everything that does not fit is gathered. What cannot
+ * be read comes back as undefined.
+ */
+export function walkValue(reading: Reading, written: SchemaNode, raw: unknown, path: readonly PathStep[]): unknown {
+  const node = resolved(written, reading.root);
+  const branches = node.anyOf ?? node.oneOf;
+  if (branches !== undefined) return unionValue(reading, branches, raw, path);
+  if (node.const !== undefined || node.enum !== undefined) return listedValue(reading, node, raw, path);
+  switch (node.type) {
+    case "number":
+    case "integer":
+      return numberValue(reading, node, raw, path);
+    case "object":
+      return mappingValue(reading, node, raw, path, walkValue);
+    case "array":
+      return listValue(reading, node, raw, path);
+    case "string":
+      return textValue(reading, node, raw, path);
+    case "boolean":
+      return typeof raw === "boolean" ? raw : wrongType(reading, raw, path, "true or false");
+    case "null":
+      return raw === null ? null : wrongType(reading, raw, path, "nothing (null)");
+    default:
+      return raw;
+  }
+}
+
+function wrongType(reading: Reading, raw: unknown, path: readonly PathStep[], allowed: string): undefined {
+  complain(reading, path, { kind: "wrong-type", read: shown(raw), allowed, sentence: `${allowed} is expected; read ${shown(raw)}` });
+  return undefined;
+}
+
+function listedValue(reading: Reading, node: SchemaNode, raw: unknown, path: readonly PathStep[]): unknown {
+  const values = node.const === undefined ? (node.enum ?? []) : [node.const];
+  if (values.includes(raw)) return raw;
+  const allowed = alternatives(values);
+  complain(reading, path, { kind: "not-allowed", read: shown(raw), allowed, sentence: `${allowed} is allowed; read ${shown(raw)}` });
+  return undefined;
+}
+
+function textValue(reading: Reading, node: SchemaNode, raw: unknown, path: readonly PathStep[]): unknown {
+  if (typeof raw !== "string") {
+    const quoted = typeof raw === "number" || typeof raw === "boolean" ? ` (put it in quotes: "${raw}")` : "";
+    complain(reading, path, {
+      kind: "wrong-type",
+      read: shown(raw),
+      allowed: "a text",
+      sentence: `a text is expected; read ${shown(raw)}${quoted}`,
+    });
+    return undefined;
+  }
+  const { minLength = 0, maxLength = Number.POSITIVE_INFINITY } = node;
+  if (raw.length < minLength || raw.length > maxLength) {
+    const allowed = raw.length < minLength ? `a text of at least ${minLength} characters` : `a text of at most ${maxLength} characters`;
+    complain(reading, path, { kind: "out-of-range", read: shown(raw), allowed, sentence: `${allowed} is expected; read ${shown(raw)}` });
+    return undefined;
+  }
+  // A pattern is left to the definition, whose own sentence says more than the expression does.
+  return raw;
+}
+
+function listValue(reading: Reading, node: SchemaNode, raw: unknown, path: readonly PathStep[]): unknown {
+  if (!Array.isArray(raw)) return wrongType(reading, raw, path, "a list");
+  const { minItems = 0, maxItems = Number.POSITIVE_INFINITY } = node;
+  if (raw.length < minItems || raw.length > maxItems) {
+    const allowed =
+      minItems === maxItems
+        ? `${minItems} entries`
+        : raw.length < minItems
+          ? `at least ${minItems} entries`
+          : `at most ${maxItems} entries`;
+    complain(reading, path, { kind: "out-of-range", read: shown(raw), allowed, sentence: `${allowed} are expected; read ${shown(raw)}` });
+  }
+  return raw.map((item: unknown, index) => {
+    const rest = typeof node.items === "object" ? node.items : {};
+    return walkValue(reading, node.prefixItems?.[index] ?? rest, item, [...path, index]);
+  });
+}
+
+function unionValue(reading: Reading, branches: readonly SchemaNode[], raw: unknown, path: readonly PathStep[]): unknown {
+  const branch = unionBranch(branches, raw, reading.root);
+  switch (branch.kind) {
+    case "branch":
+      return walkValue(reading, branch.node, raw, path);
+    case "several":
+      return firstThatFits(reading, branch.nodes, raw, path);
+    case "wrong-tag": {
+      const tag: unknown = (raw as Readonly<Record<string, unknown>>)[branch.key];
+      const allowed = alternatives(branch.allowed);
+      const place = tag === undefined ? path : [...path, branch.key];
+      const sentence = tag === undefined ? `${branch.key} is missing; ${allowed} is allowed` : `${allowed} is allowed; read ${shown(tag)}`;
+      complain(reading, place, { kind: tag === undefined ? "missing-key" : "not-allowed", read: shown(tag), allowed, sentence });
+      return undefined;
+    }
+    case "none":
+      return wrongType(reading, raw, path, branches.map((node) => inWords(resolved(node, reading.root))).join(" or "));
+  }
+}
+
+function firstThatFits(reading: Reading, nodes: readonly SchemaNode[], raw: unknown, path: readonly PathStep[]): unknown {
+  let best: { readonly trial: Reading; readonly value: unknown } | undefined;
+  for (const node of nodes) {
+    const trial = newReading(reading.root, reading.mode);
+    const value = walkValue(trial, node, raw, path);
+    if (best === undefined || trial.problems.length < best.trial.problems.length) best = { trial, value };
+    if (trial.problems.length === 0) break;
+  }
+  if (best === undefined) return undefined;
+  reading.problems.push(...best.trial.problems);
+  for (const [pointer, number] of best.trial.written) reading.written.set(pointer, number);
+  return best.value;
+}
+
+function inWords(node: SchemaNode): string {
+  if (node.const !== undefined) return alternatives([node.const]);
+  if (node.enum !== undefined) return alternatives(node.enum);
+  if (isQuantityKind(node.quantity)) return `${unitsOfKind(node.quantity).noun} (as in "${unitsOfKind(node.quantity).example}")`;
+  const names = {
+    object: "a mapping",
+    array: "a list",
+    string: "a text",
+    number: "a number",
+    integer: "a whole number",
+    boolean: "true or false",
+    null: "nothing",
+  };
+  return node.type === undefined ? "something else" : names[node.type];
+}

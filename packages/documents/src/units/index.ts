@@ -1,0 +1,2 @@
+export { expectedOfKind, isQuantityKind, type KindUnits, unitsOfKind } from "./kind-units.ts";
+export { parseQuantity, type QuantityReading, type Uncertainty } from "./quantity-text.ts";

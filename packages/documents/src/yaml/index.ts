@@ -1,0 +1,1 @@
+export { type Positions, readYaml, type YamlSource } from "./yaml-source.ts";

@@ -1,1 +1,3 @@
-export {};
+export type { ProjectEntry } from "./catalogue-routes.ts";
+export { resultSchema } from "./openapi.ts";
+export { createServer, listen, type ServerOptions } from "./server.ts";

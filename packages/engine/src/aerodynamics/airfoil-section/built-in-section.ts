@@ -64,9 +64,7 @@ export function builtInSectionCircles(section: BuiltInSection): readonly Section
     const nearest = reynolds < lowest.reynolds ? lowest : highest;
     return { ...nearest, reynolds, shift: drag - (nearest.drag[0] ?? 0) };
   });
-  return [...shifted, ...polars]
-    .sort((a, b) => a.reynolds - b.reynolds)
-    .map((polar) => circleAt(data, polar, section.dragIncrement));
+  return [...shifted, ...polars].sort((a, b) => a.reynolds - b.reynolds).map((polar) => circleAt(data, polar, section.dragIncrement));
 }
 
 function circleAt(

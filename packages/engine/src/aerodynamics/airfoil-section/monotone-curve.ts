@@ -25,9 +25,7 @@ export function monotoneCurve(xs: readonly number[], ys: readonly number[], endS
     const width = at(xs, i + 1) - at(xs, i);
     const t = (x - at(xs, i)) / width;
     const risen = t * t * (3 - 2 * t);
-    return (
-      at(ys, i) * (1 - risen) + at(ys, i + 1) * risen + width * t * (1 - t) * (at(slopes, i) * (1 - t) - at(slopes, i + 1) * t)
-    );
+    return at(ys, i) * (1 - risen) + at(ys, i + 1) * risen + width * t * (1 - t) * (at(slopes, i) * (1 - t) - at(slopes, i + 1) * t);
   };
 }
 

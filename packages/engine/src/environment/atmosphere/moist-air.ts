@@ -34,11 +34,7 @@ const vapourHeatCapacity = 4;
  * @param given pressure p [Pa], temperature T [K], relativeHumidity 0 to 1 over water [1]
  * @source iso-2533-1975, speed of sound and dynamic viscosity, from memory
  */
-export function moistAir(given: {
-  readonly pressure: number;
-  readonly temperature: number;
-  readonly relativeHumidity: number;
-}): AirState {
+export function moistAir(given: { readonly pressure: number; readonly temperature: number; readonly relativeHumidity: number }): AirState {
   const { pressure, temperature, relativeHumidity } = given;
   const vapour = Math.min(relativeHumidity * saturationPressure(temperature), pressure);
   const dryDensity = (pressure - vapour) / (dryGasConstant * temperature);

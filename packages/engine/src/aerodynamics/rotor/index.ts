@@ -1,0 +1,21 @@
+export { type InducedInflowCondition, inducedInflow } from "./induced-inflow.ts";
+export {
+  type InflowAndFlapOptions,
+  type SolvedRotor,
+  solveRotorInflowAndFlap,
+  type UnsolvedRotor,
+} from "./inflow-and-flap.ts";
+export { type LargestThrust, largestSteadyThrust, type ThrustLimitCondition, unstalledMarch } from "./largest-steady-thrust.ts";
+export type { RotorMesh } from "./rotor-mesh.ts";
+export {
+  type Articulation,
+  type BladeStation,
+  bladeAt,
+  type InflowDistribution,
+  type RadialFlow,
+  type RotorModel,
+  type TipLoss,
+} from "./rotor-model.ts";
+export { type DiscFlow, discFlow, type RotorPoint } from "./rotor-point.ts";
+export { sweepRotor } from "./rotor-sweep.kernel.ts";
+export { createRotorWorkspace, type RotorSweepResult, type RotorSweepState, type RotorWorkspace } from "./rotor-workspace.ts";

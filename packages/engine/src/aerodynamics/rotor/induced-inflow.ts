@@ -1,0 +1,75 @@
+import { descentThroughFlow } from "./axial-descent.ts";
+
+/** What the mean induced velocity depends on; all over tip speed. */
+export interface InducedInflowCondition {
+  /** C_T = T/(ρ π R² (ΩR)²), of either sign [1]. */
+  readonly ct: number;
+  /** μ, in the plane of the disc [1]. */
+  readonly mu: number;
+  /** λ_c, free stream down through the disc: positive in climb [1]. */
+  readonly lambdaC: number;
+  /** κ, acts as a factor on C_T [1]. */
+  readonly kappa: number;
+}
+
+/** Descent rates over v_h within which the law of axial descent is faded in, and forward speed over v_h that fades it out. */
+const descentFadeIn = 0.4;
+const forwardFadeOut = 1.5;
+
+/**
+ * Mean induced velocity over tip speed, down through the disc positive [1].
+ *
+ *     climb, hover, forward flight   λ_i √(μ² + (λ_c + λ_i)²) = κ |C_T|/2
+ *     axial descent                  λ_i w(λ_c) = κ |C_T|/2, w from `descentThroughFlow`
+ *
+ * In between, the square of the flow through the disc is a weighted mean of both, which is once differentiable throughout and
+ * has one root. The descent law rules below forward speeds of 1.5 v_h, with v_h = √(κ|C_T|/2), and fades out towards it; it fades
+ * in over the first 0.4 v_h of descent. In hover λ_i = √(κ C_T/2). A rotor that pushes down is the same one upside down.
+ * At C_T 0 the result is 0. The blend is our own; within the ring state the law is an average of an unsteady flow.
+ *
+ * @source leishman-2006, momentum theory in forward flight and descent, from memory
+ * @derivation the blend of through-flow squares
+ */
+export function inducedInflow(condition: InducedInflowCondition): number {
+  const { ct, kappa } = condition;
+  if (ct === 0) return 0;
+  const sign = ct < 0 ? -1 : 1;
+  const hover = Math.sqrt((kappa * Math.abs(ct)) / 2);
+  const axial = (sign * condition.lambdaC) / hover;
+  const forward = condition.mu / hover;
+  const share = smoothStep(-axial / descentFadeIn) * (1 - smoothStep(Math.abs(forward) / forwardFadeOut));
+  const through = share > 0 ? descentThroughFlow(axial) : 0;
+  const fixed = forward * forward + share * through * through;
+  return sign * hover * inducedRatio(fixed, 1 - share, axial);
+}
+
+/**
+ * The root v > 0 of v² (fixed + free (axial + v)²) = 1: Newton within a bracket that shrinks, so it cannot fail.
+ *
+ * When climb is fast the root is small against it; the form below keeps its digits.
+ */
+function inducedRatio(fixed: number, free: number, axial: number): number {
+  let low = 0;
+  // At `high` the left side is at least 1 whatever the sign of the axial flow.
+  let high = Math.max(1, fixed > 0 ? 1 / Math.sqrt(fixed) : Infinity);
+  if (free > 0) high = Math.min(high, Math.abs(axial) + 1 / Math.sqrt(free));
+  let v = Math.min(high, 1 / Math.sqrt(fixed + free * axial * axial + 1));
+  for (let iteration = 0; iteration < 80; iteration++) {
+    const total = axial + v;
+    const inner = fixed + free * total * total;
+    const residual = v * v * inner - 1;
+    if (residual > 0) high = v;
+    else low = v;
+    const slope = 2 * v * (inner + free * v * total);
+    const newton = v - residual / slope;
+    const next = newton > low && newton < high ? newton : (low + high) / 2;
+    if (Math.abs(next - v) <= 1e-15 * next) return next;
+    v = next;
+  }
+  return v;
+}
+
+function smoothStep(t: number): number {
+  if (t <= 0) return 0;
+  return t >= 1 ? 1 : t * t * (3 - 2 * t);
+}

@@ -1,0 +1,78 @@
+import { type FlapEquations, flapEquations, startJacobian, startValues } from "./flap-equations.ts";
+import { type DiscFlow, discFlow, type RotorPoint } from "./rotor-point.ts";
+import type { RotorSweepResult, RotorWorkspace } from "./rotor-workspace.ts";
+import { solveSmallSystem } from "./small-system.ts";
+
+/** A rotor in steady flapping with the inflow that its thrust makes; axes and coefficients as in the sweep. */
+export interface SolvedRotor extends Readonly<RotorSweepResult>, DiscFlow {
+  readonly kind: "solved";
+  readonly lambdaI: number;
+  readonly theta1c: number;
+  readonly theta1s: number;
+  /** [rad]. */
+  readonly coning: number;
+  /** Sweeps that it took. */
+  readonly sweeps: number;
+}
+
+export interface UnsolvedRotor {
+  readonly kind: "not-converged";
+  /** Largest of the residuals that was left: inflow over tip speed, angles in radians. */
+  readonly residual: number;
+  readonly iterations: number;
+}
+
+export interface InflowAndFlapOptions {
+  /** Largest residual accepted. @defaultValue 1e-10 */
+  readonly tolerance?: number;
+  /** @defaultValue 120 */
+  readonly largestSweepCount?: number;
+}
+
+/**
+ * Mean inflow, first-harmonic flapping and (hinged blades) coning of a rotor at given collective.
+ *
+ *     λ_i = inducedInflow(C_T)      mean flap moment × cos ψ = 0      mean flap moment × sin ψ = 0
+ *     hinged:  β₀ = γ/(a σ) × mean flap moment
+ *
+ * Always starts from closed forms for the point itself, so a result does not depend on what was solved before. Where two
+ * solutions exist (deep stall), it is the one that the closed forms lead to.
+ *
+ * @source johnson-1980, ch. 5, equivalence of flapping and feathering, from memory
+ */
+export function solveRotorInflowAndFlap(
+  ws: RotorWorkspace,
+  point: RotorPoint,
+  options: InflowAndFlapOptions = {},
+): SolvedRotor | UnsolvedRotor {
+  const equations = flapEquations(ws, point);
+  const start = startValues(equations);
+  const ended = solveSmallSystem({
+    size: equations.size,
+    residuals: (unknowns, residuals) => equations.residuals(unknowns, residuals),
+    start,
+    jacobian: startJacobian(equations, start),
+    largestSteps: equations.largestSteps,
+    tolerance: options.tolerance ?? 1e-10,
+    largestEvaluationCount: options.largestSweepCount ?? 120,
+  });
+  if (!ended.converged) return { kind: "not-converged", residual: ended.residual, iterations: ended.evaluations };
+  return solution(ws, equations, ended.unknowns, ended.evaluations);
+}
+
+function solution(ws: RotorWorkspace, equations: FlapEquations, unknowns: Float64Array, sweeps: number): SolvedRotor {
+  const [lambdaI = 0, theta1c = 0, theta1s = 0] = unknowns;
+  const { mu, lambdaC, discAngle } = discFlow(equations.point, theta1s);
+  return {
+    kind: "solved",
+    ...ws.out,
+    discAngle,
+    mu,
+    lambdaC,
+    lambdaI,
+    theta1c,
+    theta1s,
+    coning: ws.state.coning,
+    sweeps,
+  };
+}

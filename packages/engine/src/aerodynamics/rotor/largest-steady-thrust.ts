@@ -1,0 +1,107 @@
+import { type SolvedRotor, solveRotorInflowAndFlap } from "./inflow-and-flap.ts";
+import type { RotorPoint } from "./rotor-point.ts";
+import type { RotorWorkspace } from "./rotor-workspace.ts";
+
+/** Flow and rotor speed at which the largest thrust is asked for. */
+export type ThrustLimitCondition = Omit<RotorPoint, "collective">;
+
+export type LargestThrust =
+  | { readonly kind: "found"; readonly ct: number; readonly collective: number; readonly rotor: SolvedRotor }
+  /** No first maximum: `reason` says whether none lies below 40 degrees or a point could not be solved. */
+  | { readonly kind: "not-found"; readonly reason: string };
+
+const degree = Math.PI / 180;
+const lowestCollective = -12 * degree;
+const highestCollective = 40 * degree;
+const collectiveStep = 1.5 * degree;
+/** Collective is known so well at the end of the search [rad]. */
+const collectiveTolerance = 1e-4;
+const golden = (Math.sqrt(5) - 1) / 2;
+
+/**
+ * The first maximum of thrust over collective, coming from below: beyond it the rotor is stalled.
+ *
+ * Marches up in steps of 1.5 degrees and closes in by golden section, so a stalled branch is never returned.
+ *
+ * @derivation search over `solveRotorInflowAndFlap`
+ */
+export function largestSteadyThrust(ws: RotorWorkspace, condition: ThrustLimitCondition): LargestThrust {
+  const march = unstalledMarch(ws, condition, lowestCollective, () => false);
+  if (march.kind === "not-found") return march;
+  const { before, after } = march;
+  return refined(ws, condition, before.collective, after.collective);
+}
+
+interface MarchPoint {
+  readonly collective: number;
+  readonly rotor: SolvedRotor;
+}
+
+/**
+ * Marches collective up until thrust falls or `enough` says so; thrust rises strictly on the way.
+ *
+ * @derivation search over `solveRotorInflowAndFlap`
+ */
+export function unstalledMarch(
+  ws: RotorWorkspace,
+  condition: ThrustLimitCondition,
+  from: number,
+  enough: (rotor: SolvedRotor) => boolean,
+):
+  | { readonly kind: "enough" | "passed"; readonly before: MarchPoint; readonly after: MarchPoint }
+  | { readonly kind: "not-found"; readonly reason: string } {
+  let earlier: MarchPoint | undefined;
+  let last: MarchPoint | undefined;
+  let unsolved = false;
+  for (let collective = from; collective <= highestCollective; collective += collectiveStep) {
+    const rotor = solveRotorInflowAndFlap(ws, { ...condition, collective });
+    if (rotor.kind === "not-converged") {
+      // Low down, before any solved point, a gap is skipped; on the way up it ends the search.
+      if (last) unsolved = true;
+      if (unsolved) break;
+      continue;
+    }
+    const here = { collective, rotor };
+    if (enough(rotor)) return { kind: "enough", before: last ?? here, after: here };
+    if (last && rotor.ct < last.rotor.ct && rotor.ct > 0) return { kind: "passed", before: earlier ?? last, after: here };
+    earlier = last;
+    last = here;
+  }
+  return {
+    kind: "not-found",
+    reason: unsolved
+      ? "inflow and flapping could not be solved on the way up to the largest thrust"
+      : `thrust still rises with collective at ${Math.round(highestCollective / degree)} degrees`,
+  };
+}
+
+function refined(ws: RotorWorkspace, condition: ThrustLimitCondition, from: number, to: number): LargestThrust {
+  const at = (collective: number): MarchPoint | undefined => {
+    const rotor = solveRotorInflowAndFlap(ws, { ...condition, collective });
+    return rotor.kind === "solved" ? { collective, rotor } : undefined;
+  };
+  let low = from;
+  let high = to;
+  let left = at(high - golden * (high - low));
+  let right = at(low + golden * (high - low));
+  let best: MarchPoint | undefined;
+  const better = (one: MarchPoint | undefined): void => {
+    if (one && (!best || one.rotor.ct > best.rotor.ct)) best = one;
+  };
+  while (high - low > collectiveTolerance) {
+    better(left);
+    better(right);
+    // An unsolved right point counts as beyond stall.
+    if (left && (!right || left.rotor.ct >= right.rotor.ct)) {
+      high = low + golden * (high - low);
+      right = left;
+      left = at(high - golden * (high - low));
+    } else {
+      low = high - golden * (high - low);
+      left = right;
+      right = at(low + golden * (high - low));
+    }
+  }
+  if (!best) return { kind: "not-found", reason: "inflow and flapping could not be solved near the largest thrust" };
+  return { kind: "found", ct: best.rotor.ct, ...best };
+}

@@ -1,0 +1,66 @@
+import { bladeAt, type RotorModel } from "./rotor-model.ts";
+
+/** The blade cut into elements, in arrays for the sweep. */
+export interface RotorMesh {
+  /** Middle of each element over radius. */
+  readonly radiusFraction: Float64Array;
+  /** Pitch of each element above that at 0.75 R [rad]. */
+  readonly twist: Float64Array;
+  /** Chord of each element [m]. */
+  readonly chord: Float64Array;
+  /** N c Δx/(2π R) over the number of azimuths: makes sums over all elements coefficients on disc area and tip speed. */
+  readonly weight: Float64Array;
+  /** The same, times the part of the element that carries lift. */
+  readonly liftWeight: Float64Array;
+  readonly sine: Float64Array;
+  readonly cosine: Float64Array;
+  /** Solidity by the chord weighted with x² [1]. */
+  readonly solidity: number;
+}
+
+/**
+ * Elements with edges equally spaced in x^1.5 from the root cut-out, which puts them where the lift is, and azimuths
+ * half a step off the axes, so that none lies on a line of symmetry. The element that a lift cut-off divides keeps its
+ * share of lift.
+ *
+ * @derivation midpoint rule in both directions
+ */
+export function rotorMesh(model: RotorModel): RotorMesh {
+  const { radialElements, azimuths, bladeCount, radius, rootCutout, tipLoss } = model;
+  const radiusFraction = new Float64Array(radialElements);
+  const twist = new Float64Array(radialElements);
+  const chord = new Float64Array(radialElements);
+  const weight = new Float64Array(radialElements);
+  const liftWeight = new Float64Array(radialElements);
+  const liftEnd = tipLoss.kind === "lift-cutoff" ? tipLoss.liftRadiusFraction : 1;
+  const collectiveTwist = bladeAt(model, 0.75).twist;
+  const rootPower = rootCutout ** 1.5;
+  const edge = (index: number): number => (rootPower + (1 - rootPower) * (index / radialElements)) ** (2 / 3);
+  let weightedChord = 0;
+  let weights = 0;
+  for (let i = 0; i < radialElements; i++) {
+    const inner = edge(i);
+    const outer = edge(i + 1);
+    const middle = (inner + outer) / 2;
+    const blade = bladeAt(model, middle);
+    radiusFraction[i] = middle;
+    twist[i] = blade.twist - collectiveTwist;
+    chord[i] = blade.chord;
+    const share = (bladeCount * blade.chord * (outer - inner)) / (2 * Math.PI * radius * azimuths);
+    weight[i] = share;
+    liftWeight[i] = share * Math.min(Math.max((liftEnd - inner) / (outer - inner), 0), 1);
+    weightedChord += blade.chord * middle * middle * (outer - inner);
+    weights += middle * middle * (outer - inner);
+  }
+  const angle = (index: number): number => ((index + 0.5) * 2 * Math.PI) / azimuths;
+  return {
+    radiusFraction,
+    twist,
+    chord,
+    weight,
+    liftWeight,
+    sine: Float64Array.from({ length: azimuths }, (_, j) => Math.sin(angle(j))),
+    cosine: Float64Array.from({ length: azimuths }, (_, j) => Math.cos(angle(j))),
+    solidity: (bladeCount * weightedChord) / (weights * Math.PI * radius),
+  };
+}

@@ -1,0 +1,79 @@
+import type { SectionDefinition } from "../airfoil-section/index.ts";
+
+/** A place along the blade; pitch and chord run straight between places and stay level beyond the last ones. */
+export interface BladeStation {
+  /** Distance from the shaft over rotor radius, 0 to 1 [1]. */
+  readonly radiusFraction: number;
+  /** [m]. */
+  readonly chord: number;
+  /** Built-in pitch, nose up positive; only differences to 0.75 R count, since collective is the pitch there [rad]. */
+  readonly twist: number;
+}
+
+/** How lift is lost at the blade tip. */
+export type TipLoss =
+  /** No lift outboard of this fraction of the radius; drag stays. */
+  | { readonly kind: "lift-cutoff"; readonly liftRadiusFraction: number }
+  /** Prandtl's function of the local inflow angle on the lift of every element. */
+  | { readonly kind: "prandtl" };
+
+/** How induced velocity varies over the disc. */
+export type InflowDistribution = "uniform" | "drees" | "pitt-peters";
+
+/**
+ * What the flow along the blade does.
+ *
+ * `off`: nothing. `friction`: the section's drag acts along the span in proportion to the spanwise velocity.
+ * `resultant`: the section's drag acts along the whole velocity, spanwise part included, and grows with it.
+ */
+export type RadialFlow = "off" | "friction" | "resultant";
+
+/** How the blades are held. Both have a flapping frequency of once per turn. */
+export type Articulation =
+  /** One rigid beam on a teeter (or a gimbal): coning is the built-in precone. */
+  | { readonly kind: "teetering" }
+  /** Flapping hinges on the shaft axis: coning follows from mean flap moment and centrifugal force. */
+  | {
+      readonly kind: "hinged";
+      /** ρ a c R⁴/I with a the section's lift slope at Mach 0, c the mean chord weighted by x², I of one blade [1]. */
+      readonly lockNumber: number;
+    };
+
+/** A rotor as the blade element computation sees it. Turns counter-clockwise seen from above. */
+export interface RotorModel {
+  /** R [m]. */
+  readonly radius: number;
+  readonly bladeCount: number;
+  /** Inner end of the blades over radius [1]. */
+  readonly rootCutout: number;
+  /** At least one, rising. */
+  readonly stations: readonly BladeStation[];
+  /** Upward angle built into the blades [rad]; without effect on hinged blades. */
+  readonly precone: number;
+  readonly articulation: Articulation;
+  readonly section: SectionDefinition;
+  readonly tipLoss: TipLoss;
+  /** κ of Glauert's formula, 1 for the ideal disc [1]. */
+  readonly inducedPowerFactor: number;
+  readonly inflow: InflowDistribution;
+  readonly radialFlow: RadialFlow;
+  /** Blade positions per turn. */
+  readonly azimuths: number;
+  /** Elements per blade. */
+  readonly radialElements: number;
+}
+
+/** Chord and twist at a fraction of the radius [m], [rad]. @derivation linear interpolation */
+export function bladeAt(model: RotorModel, radiusFraction: number): { readonly chord: number; readonly twist: number } {
+  const stations = model.stations;
+  const above = stations.findIndex((station) => station.radiusFraction >= radiusFraction);
+  const outer = above < 0 ? stations[stations.length - 1] : stations[above];
+  const inner = above <= 0 ? outer : stations[above - 1];
+  if (!outer || !inner) throw new Error("a rotor needs at least one blade station");
+  const span = outer.radiusFraction - inner.radiusFraction;
+  const share = span > 0 ? Math.min((radiusFraction - inner.radiusFraction) / span, 1) : 0;
+  return {
+    chord: inner.chord + (outer.chord - inner.chord) * share,
+    twist: inner.twist + (outer.twist - inner.twist) * share,
+  };
+}

@@ -1,0 +1,106 @@
+import { type SectionLaw, sectionLaw } from "../airfoil-section/index.ts";
+import { type RotorMesh, rotorMesh } from "./rotor-mesh.ts";
+import type { RotorModel } from "./rotor-model.ts";
+
+/**
+ * What a sweep is given, in axes of the tip-path plane: x aft, azimuth 0 aft and counter-clockwise seen from above, flow down
+ * through the disc positive. All angles in radians, all velocities over tip speed unless said otherwise. One object is meant to be
+ * reused from sweep to sweep.
+ */
+export interface RotorSweepState {
+  /** μ = V cos α/ΩR, in the plane [1]. */
+  mu: number;
+  /** λ_c = −V sin α/ΩR, free stream down through the plane [1]. */
+  lambdaC: number;
+  /** λ_i, mean induced velocity [1]. */
+  lambdaI: number;
+  /** Pitch at 0.75 R [rad]. */
+  theta0: number;
+  /** Pitch relative to the tip-path plane, cosine part: lateral flap b₁ when no cyclic is applied [rad]. */
+  theta1c: number;
+  /** The sine part: −a₁ (disc forward of the plane of no feathering) when no cyclic is applied [rad]. */
+  theta1s: number;
+  /** β₀ [rad]. */
+  coning: number;
+  /** ΩR [m/s]. */
+  tipSpeed: number;
+  /** [m/s]. */
+  speedOfSound: number;
+  /** ν [m²/s]. */
+  kinematicViscosity: number;
+}
+
+/** What a sweep finds: coefficients on ρ π R² (ΩR)² (and R), in axes of the tip-path plane. */
+export interface RotorSweepResult {
+  /** Thrust along the normal of the plane. */
+  ct: number;
+  /** Torque that the shaft must give. */
+  cq: number;
+  /** Force aft in the plane. */
+  ch: number;
+  /** Force in the plane towards the advancing side. */
+  cy: number;
+  /** Mean over the turn of flap moment times cos ψ, all blades: 0 in steady flapping. */
+  momentCos: number;
+  /** The same with sin ψ. */
+  momentSin: number;
+  /** Mean flap moment, all blades. */
+  meanFlapMoment: number;
+  /** Power of the induced velocity. */
+  cpInduced: number;
+}
+
+/** Buffers and tables of one rotor. Not to be shared between threads; one sweep overwrites the last one's result. */
+export interface RotorWorkspace {
+  readonly model: RotorModel;
+  readonly mesh: RotorMesh;
+  readonly law: SectionLaw;
+  /** 0 uniform, 1 Drees, 2 Pitt and Peters. */
+  readonly inflowKind: number;
+  /** 0 off, 1 friction, 2 resultant. */
+  readonly radialKind: number;
+  readonly prandtl: boolean;
+  readonly state: RotorSweepState;
+  readonly out: RotorSweepResult;
+}
+
+/** Tables and buffers for a rotor. @derivation not a formula */
+export function createRotorWorkspace(model: RotorModel): RotorWorkspace {
+  // Numbers start as fractions so that the engine that runs this stores them unboxed from the beginning.
+  const half = 0.5;
+  return {
+    model,
+    mesh: rotorMesh(model),
+    law: sectionLaw(model.section),
+    inflowKind: ["uniform", "drees", "pitt-peters"].indexOf(model.inflow),
+    radialKind: ["off", "friction", "resultant"].indexOf(model.radialFlow),
+    prandtl: model.tipLoss.kind === "prandtl",
+    state: emptySweepState(),
+    out: {
+      ct: half,
+      cq: half,
+      ch: half,
+      cy: half,
+      momentCos: half,
+      momentSin: half,
+      meanFlapMoment: half,
+      cpInduced: half,
+    },
+  };
+}
+
+function emptySweepState(): RotorSweepState {
+  const half = 0.5;
+  return {
+    mu: half,
+    lambdaC: half,
+    lambdaI: half,
+    theta0: half,
+    theta1c: half,
+    theta1s: half,
+    coning: half,
+    tipSpeed: half,
+    speedOfSound: half,
+    kinematicViscosity: half,
+  };
+}

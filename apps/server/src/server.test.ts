@@ -25,7 +25,6 @@ beforeAll(async () => {
     workers: 1,
     cacheDirectory: null,
     project: null,
-    readInputs: (_schema, raw) => ({ inputs: raw, problems: [] }),
     version: "0.0.0-test",
   });
   server = createServer({

@@ -5,7 +5,7 @@ import type { InFlight } from "./in-flight.ts";
 import { needKey } from "./need-key.ts";
 import { type MetNeeds, meetNeeds, type NestedOutcome } from "./needs.ts";
 import { cancelledProblem, internalProblem } from "./problems.ts";
-import type { InputReader, ProjectSource } from "./project-source.ts";
+import type { ProjectSource } from "./project-source.ts";
 import type { CaseOrigin } from "./provenance.ts";
 import type { Registry } from "./registry.ts";
 import type { ResultCache } from "./result-cache.ts";
@@ -16,7 +16,6 @@ import type { WorkerMessage } from "./worker-protocol.ts";
 export interface House {
   readonly registry: Registry;
   readonly project: ProjectSource | null;
-  readonly readInputs: InputReader;
   readonly cache: ResultCache;
   readonly pool: WorkerPool;
   readonly inFlight: InFlight;
@@ -43,7 +42,7 @@ export async function runCase(
   askedBy: readonly string[] = [],
 ): Promise<CaseRun> {
   const analysis = house.registry.named(name);
-  const given = givenInputs(analysis, house.readInputs, raw);
+  const given = givenInputs(analysis, raw);
   if (given.problem) return withoutRun(raw, { problem: given.problem });
   const { inputs, defaults } = given;
   const asked = needKey(name, inputs);

@@ -1,5 +1,5 @@
+import { readInputs } from "@wingseed/documents";
 import type { Analysis, Problem } from "@wingseed/engine";
-import type { InputReader } from "./project-source.ts";
 
 export type GivenInputs =
   | { readonly inputs: unknown; readonly defaults: readonly Default[]; readonly problem?: never }
@@ -18,7 +18,7 @@ interface InputComplaint {
 }
 
 /** From what was asked (units in text allowed) to what the analysis takes, with every default that was filled in. */
-export function givenInputs(analysis: Analysis, readInputs: InputReader, raw: unknown): GivenInputs {
+export function givenInputs(analysis: Analysis, raw: unknown): GivenInputs {
   const read = readInputs(analysis.inputs, raw ?? {});
   const complaints = read.problems.filter((problem) => problem.severity !== "warning");
   if (complaints.length > 0) return { problem: invalid(complaints.map(({ path, message }) => ({ path: dotted(path), message }))) };

@@ -31,7 +31,6 @@ async function runnerWith(options: Partial<RunnerOptions> = {}): Promise<Runner>
     workers: 2,
     cacheDirectory: join(folder, "cache"),
     project: null,
-    readInputs: (_schema, raw) => ({ inputs: raw, problems: [] }),
     version: "0.0.0-test",
     ...options,
   });
@@ -68,11 +67,14 @@ describe("a run", () => {
     expect(JSON.stringify(four)).toBe(JSON.stringify(one));
   });
 
-  it("names every wrong input with what was read", async () => {
+  it("reads texts with units, and names every wrong input with what was read and what is allowed", async () => {
     const runner = await runnerWith();
-    const wrong = await runner.run({ analysis: "pendulum", cases: [{ length: -1, swings: 2.5 }] });
-    expect(wrong.cases[0]?.problem).toMatchObject({ kind: "invalid-inputs" });
-    expect(wrong.cases[0]?.problem?.message).toMatch(/length: .*read -1[\s\S]*swings: .*read 2\.5/);
+    const cases = [{ length: "250 cm" }, { length: "-1 m", swings: 2.5 }, { lenght: 3 }];
+    const result = await runner.run({ analysis: "pendulum", cases });
+    expect(result.cases[0]?.inputs).toMatchObject({ length: 2.5 });
+    expect(result.cases[1]?.problem).toMatchObject({ kind: "invalid-inputs" });
+    expect(result.cases[1]?.problem?.message).toMatch(/length: .*-1 m.*more than 0 m.*\n.*swings: .*whole number.*2\.5/);
+    expect(result.cases[2]?.problem?.message).toContain('did you mean "length"?');
   });
 
   it("offers the nearest name for an analysis that does not exist", async () => {

@@ -3,7 +3,7 @@ import { type CaseListeners, type House, runCase } from "./case-run.ts";
 import { InFlight } from "./in-flight.ts";
 import { internalProblem } from "./problems.ts";
 import { type Progress, progressOf } from "./progress.ts";
-import type { InputReader, ProjectSource } from "./project-source.ts";
+import type { ProjectSource } from "./project-source.ts";
 import { type CaseOrigin, provenanceOf, warningsOf } from "./provenance.ts";
 import { loadRegistry, type Registry } from "./registry.ts";
 import { type CachePlace, openCache } from "./result-cache.ts";
@@ -21,7 +21,6 @@ export interface RunnerOptions {
   readonly cacheDirectory: string | null;
   /** null when only analyses that need no project are asked. */
   readonly project: ProjectSource | null;
-  readonly readInputs: InputReader;
   /** Version of the program, for keys and provenance. */
   readonly version: string;
 }

@@ -1,1 +1,2 @@
-export {};
+export * from "./draw/index.ts";
+export * from "./format/index.ts";

@@ -1,0 +1,91 @@
+import type { Axis, LinesFigure, RotorRibbon } from "@wingseed/engine";
+import { type AxisScale, axisScale, extentOf } from "./axis-scale.ts";
+import type { DrawContext } from "./context.ts";
+import { endColumnHeight, endColumnWidth } from "./end-labels.ts";
+import { ordersFour } from "./meaning.ts";
+import type { SvgNode } from "./node.ts";
+import { drawPanel, wordsUnder } from "./panel.ts";
+import { picture } from "./picture.ts";
+import { axisRoom, type PlotFrame, tickColumnWidth, ticksAlong, titleRoom, xAxis, yAxis } from "./plot-frame.ts";
+import { ribbonRoom, rotorRibbon } from "./ribbon.ts";
+
+/** Lines over one pair of axes, with limits, gaps, notable points and names at the ends of the lines. */
+export function drawLines(figure: LinesFigure, context: DrawContext): SvgNode {
+  const names = endNames(figure.series);
+  const frame = plotFrame(
+    {
+      x: figure.x,
+      y: figure.y,
+      xs: [
+        ...figure.series.flatMap((series) => series.x),
+        ...(figure.gaps ?? []).flatMap((gap) => [gap.from, gap.to]),
+        ...boundValues(figure, "x"),
+      ],
+      ys: [...figure.series.flatMap((series) => series.y), ...boundValues(figure, "y")],
+      zeroBased: figure.zeroBased ?? false,
+      names,
+    },
+    context,
+  );
+  const panel = drawPanel({ ...figure, fourOrdered: ordersFour(figure) }, frame, context);
+  return finishPlot(figure, frame, { ribbon: figure.ribbon, ...panel }, context);
+}
+
+function boundValues(figure: LinesFigure, axis: "x" | "y"): readonly number[] {
+  return (figure.bounds ?? []).filter((bound) => bound.axis === axis).map((bound) => bound.value);
+}
+
+/** The names that will stand at line ends, each once. */
+export function endNames(
+  series: readonly { readonly name: string; readonly end?: { readonly limit: string } }[],
+): readonly { readonly name: string; readonly limit?: string }[] {
+  const names = new Map(series.map((each) => [each.name, each.end ? { name: each.name, limit: each.end.limit } : { name: each.name }]));
+  return [...names.values()];
+}
+
+export interface FrameWish {
+  readonly x: Axis;
+  readonly y: Axis;
+  readonly xs: readonly number[];
+  readonly ys: readonly (number | null)[];
+  readonly zeroBased: boolean;
+  readonly names: readonly { readonly name: string; readonly limit?: string }[];
+}
+
+/** One plot as wide as the picture allows, tall enough for its end labels. */
+export function plotFrame(wish: FrameWish, context: DrawContext): PlotFrame {
+  const top = titleRoom;
+  const wished = context.plotHeight ?? Math.min(340, Math.max(200, context.width * 0.42));
+  const bottom = top + Math.max(wished, endColumnHeight(wish.names, context.width) + 8);
+  const y = axisScale({
+    axis: wish.y,
+    extent: extentOf(wish.ys) ?? [0, 1],
+    range: [bottom, top],
+    tickCount: Math.max(3, Math.floor((bottom - top) / 52)),
+    zeroBased: wish.zeroBased,
+    system: context.system,
+  });
+  const left = tickColumnWidth(y);
+  const right = context.width - endColumnWidth(wish.names, context.width);
+  return { left, right, top, bottom, y, x: xScale(wish.x, wish.xs, [left, right], context) };
+}
+
+export function xScale(axis: Axis, xs: readonly number[], range: readonly [number, number], context: DrawContext): AxisScale {
+  return axisScale({ axis, extent: extentOf(xs) ?? [0, 1], range, tickCount: ticksAlong(range[1] - range[0]), system: context.system });
+}
+
+interface PlotParts {
+  readonly parts: readonly SvgNode[];
+  readonly unplaced: readonly string[];
+  readonly ribbon: RotorRibbon | undefined;
+}
+
+/** Adds axes, ribbon and the words that found no room, and closes the picture. */
+export function finishPlot(figure: Parameters<typeof picture>[0], frame: PlotFrame, plot: PlotParts, context: DrawContext): SvgNode {
+  const under = frame.bottom + axisRoom;
+  const ribbon = plot.ribbon ? [rotorRibbon(plot.ribbon, { ...frame, top: under + 6 }, context)] : [];
+  const below = under + (plot.ribbon ? ribbonRoom : 0);
+  const words = wordsUnder(plot.unplaced, below + 4, context);
+  const parts = [yAxis(frame, context), ...plot.parts, xAxis(frame, context), ...ribbon, words.node];
+  return picture(figure, below + words.height + 4, parts, context, frame);
+}

@@ -1,0 +1,141 @@
+import type { Bound, Gap, NotablePoint, Series } from "@wingseed/engine";
+import { readAt } from "./axis-scale.ts";
+import { drawBound } from "./bounds.ts";
+import type { DrawContext } from "./context.ts";
+import { drawEndLabels, type EndLabel } from "./end-labels.ts";
+import { drawGap } from "./gaps.ts";
+import { type Box, label, leader, textBlock, textSize } from "./label.ts";
+import { placeLabel, type Surroundings } from "./label-placement.ts";
+import { markStyle } from "./meaning.ts";
+import { element, group, type SvgNode } from "./node.ts";
+import { frameBox, type PlotFrame } from "./plot-frame.ts";
+import { type PixelPoint, pointsAlong } from "./polyline.ts";
+import { type PlacedSeries, placeSeries, seriesMarks } from "./series-marks.ts";
+import { wrapText } from "./text-width.ts";
+
+/** What stands inside one pair of axes. */
+export interface PanelContent {
+  readonly series: readonly Series[];
+  readonly bounds?: readonly Bound[];
+  readonly gaps?: readonly Gap[];
+  readonly notable?: readonly NotablePoint[];
+  /** Further names for the column on the right, for example of bands. */
+  readonly ends?: readonly EndLabel[];
+  /** Lines already drawn that labels should not cover. */
+  readonly obstacles?: readonly PixelPoint[];
+  readonly fourOrdered?: boolean;
+}
+
+/** Drawn parts, and the words that found no room and must stand under the picture. */
+export interface DrawnPanel {
+  readonly parts: readonly SvgNode[];
+  readonly unplaced: readonly string[];
+}
+
+/** Draws series, limits, gaps, notable points and their names inside a frame. */
+export function drawPanel(content: PanelContent, frame: PlotFrame, context: DrawContext): DrawnPanel {
+  const placed = content.series.map((series) => placeSeries(series, frame, context, content.fourOrdered));
+  const around: Surroundings = {
+    inside: grown(frameBox(frame), 2),
+    taken: [],
+    lines: [...placed.flatMap(linePoints), ...(content.obstacles ?? [])],
+  };
+  const bounds = (content.bounds ?? []).map((bound) => drawBound(bound, frame, around, context)).filter((drawn) => drawn !== undefined);
+  const gaps = (content.gaps ?? []).map((gap) => drawGap(gap, frame, around, context));
+  const notable = (content.notable ?? []).map((point) => drawNotable(point, frame, around, context));
+  const ends = [...(content.ends ?? []), ...seriesEnds(placed)];
+  const column = { left: frame.right, top: frame.top - 10, bottom: frame.bottom };
+  return {
+    parts: [
+      ...gaps.map((drawn) => drawn.node),
+      group(
+        "lines",
+        placed.map((each) => seriesMarks(each, frame, context)),
+      ),
+      ...bounds.map((drawn) => drawn.node),
+      ...notable.map((drawn) => drawn.node),
+      drawEndLabels(ends, column, context),
+      ...(context.cursor === undefined ? [] : [cursor(context.cursor, placed, frame, context)]),
+    ],
+    unplaced: [...bounds, ...gaps, ...notable].flatMap((drawn) => drawn.unplaced ?? []),
+  };
+}
+
+/** One end label a name, at the last value of the last series that bears it. */
+function seriesEnds(placed: readonly PlacedSeries[]): readonly EndLabel[] {
+  const byName = new Map<string, EndLabel>();
+  for (const { series, style, end } of placed) {
+    if (!end) continue;
+    const limit = series.end ? { limit: { name: series.end.limit, family: series.end.family } } : {};
+    byName.set(series.name, { name: series.name, paint: style.paint, at: end, ...limit });
+  }
+  return [...byName.values()];
+}
+
+interface DrawnNotable {
+  readonly node: SvgNode;
+  readonly unplaced?: string;
+}
+
+/** A named point: a small open circle, its name and its place along x. */
+function drawNotable(point: NotablePoint, frame: PlotFrame, around: Surroundings, context: DrawContext): DrawnNotable {
+  const at: PixelPoint = [frame.x.place(point.x), frame.y.place(point.y)];
+  const paint = context.paint(context.stale ? "ink-3" : markStyle(point.meaning ?? "mode.driven").paint);
+  const mark = element("circle", { cx: at[0], cy: at[1], r: 4, fill: context.paint("ground"), stroke: paint, "stroke-width": 1.75 });
+  for (const width of [170, 120]) {
+    const lines = wrapText(point.name, textSize.small, width);
+    const place = placeLabel({ lines, size: textSize.small, point: at }, around);
+    if (!place) continue;
+    const style = { size: textSize.small, fill: context.paint("ink"), rim: context.paint("ground") };
+    const tie = tieTo(place.box, at, context);
+    return { node: group("notable", [...tie, mark, label(lines, place.box, place.anchor, style)], { "data-notable": point.name }) };
+  }
+  const where = readAt(frame.x, point.x);
+  return { node: group("notable", [mark], { "data-notable": point.name }), unplaced: `at ${where}: ${point.name}` };
+}
+
+/** A leader line when a label had to stand away from its point. */
+function tieTo(box: Box, at: PixelPoint, context: DrawContext): readonly SvgNode[] {
+  const nearest: PixelPoint = [Math.min(Math.max(at[0], box.x), box.x + box.width), Math.min(Math.max(at[1], box.y), box.y + box.height)];
+  const distance = Math.hypot(nearest[0] - at[0], nearest[1] - at[1]);
+  return distance > 14 ? [leader(at, nearest, context.paint("control-edge"))] : [];
+}
+
+function linePoints(placed: PlacedSeries): readonly PixelPoint[] {
+  return placed.parts.flatMap((part) => [...part, ...pointsAlong(part, 8).map((point) => point.at)]);
+}
+
+function cursor(x: number, placed: readonly PlacedSeries[], frame: PlotFrame, context: DrawContext): SvgNode {
+  const at = frame.x.place(x);
+  const stroke = context.paint("handle");
+  const line = element("line", { x1: at, x2: at, y1: frame.top, y2: frame.bottom, stroke, "stroke-width": 1 });
+  const dots = placed.flatMap(({ parts }) => parts.flatMap((part) => heightAt(part, at) ?? []));
+  return group("cursor", [line, ...dots.map((y) => element("circle", { cx: at, cy: y, r: 3.5, fill: stroke }))]);
+}
+
+function heightAt(part: readonly PixelPoint[], at: number): number | undefined {
+  for (let index = 1; index < part.length; index++) {
+    const [[x0, y0], [x1, y1]] = [part[index - 1] as PixelPoint, part[index] as PixelPoint];
+    if (at >= Math.min(x0, x1) && at <= Math.max(x0, x1) && x0 !== x1) return y0 + ((at - x0) / (x1 - x0)) * (y1 - y0);
+  }
+  return undefined;
+}
+
+function grown(box: Box, by: number): Box {
+  return { x: box.x - by, y: box.y - by, width: box.width + 2 * by, height: box.height + 2 * by };
+}
+
+/** Lines of words under a picture, for what found no room in it. */
+export function wordsUnder(
+  words: readonly string[],
+  top: number,
+  context: DrawContext,
+): { readonly node: SvgNode; readonly height: number } {
+  const lines = words.flatMap((each) => wrapText(each, textSize.small, context.width - 4));
+  if (lines.length === 0) return { node: group("words-under", []), height: 0 };
+  const block = textBlock(lines, textSize.small);
+  const node = group("words-under", [
+    label(lines, { x: 0, y: top, ...block }, "start", { size: textSize.small, fill: context.paint("ink-2") }),
+  ]);
+  return { node, height: block.height + 6 };
+}

@@ -8,7 +8,7 @@ describe("geodesics on the WGS 84 ellipsoid", () => {
   it("one degree along the equator is a circle of the semi-major axis", () => {
     const segment = geodesicSegment(positionFromDegrees([10, 0]), positionFromDegrees([11, 0]));
     expect(segment.length).toBeCloseTo((semiMajorAxis * Math.PI) / 180, 6);
-    expect(segment.courseAt(0)).toBeCloseTo(Math.PI / 2, 12);
+    expect(segment.at(0).course).toBeCloseTo(Math.PI / 2, 12);
   });
 
   it("the quarter meridian agrees with its series in the third flattening", () => {
@@ -24,15 +24,20 @@ describe("geodesics on the WGS 84 ellipsoid", () => {
     const from = positionFromDegrees([-31.2, 41.1]);
     const to = positionFromDegrees([-30.8, 41.3]);
     const segment = geodesicSegment(from, to);
-    const middle = segment.positionAt(segment.length / 3);
+    const middle = segment.at(segment.length / 3);
     expect(geodesicSegment(from, middle).length + geodesicSegment(middle, to).length).toBeCloseTo(segment.length, 6);
-    const end = segment.positionAt(segment.length);
+    const end = segment.at(segment.length);
     expect(degreesOf(end)[0]).toBeCloseTo(-30.8, 11);
     expect(degreesOf(end)[1]).toBeCloseTo(41.3, 11);
   });
 
+  it("runs on across the 180° meridian", () => {
+    const segment = geodesicSegment(positionFromDegrees([179.9, 10]), positionFromDegrees([-179.9, 10]));
+    expect(degreesOf(segment.at(segment.length))[0]).toBeCloseTo(180.1, 9);
+  });
+
   it("courses are counted from 0 to one full turn, clockwise from north", () => {
     const west = geodesicSegment(positionFromDegrees([1, 0]), positionFromDegrees([0, 0]));
-    expect(west.courseAt(0)).toBeCloseTo(1.5 * Math.PI, 12);
+    expect(west.at(0).course).toBeCloseTo(1.5 * Math.PI, 12);
   });
 });

@@ -9,14 +9,17 @@ export interface GeodeticPosition {
   readonly longitude: number;
 }
 
+/** A place on a path and the direction of travel there [rad], clockwise from true north, 0 to 2π. */
+export interface PathPoint extends GeodeticPosition {
+  readonly course: number;
+}
+
 /** The shortest line between two places on the ellipsoid. */
 export interface GeodesicSegment {
   /** Length on the ellipsoid [m]. */
   readonly length: number;
-  /** Place at a distance [m] from its start. */
-  positionAt(distance: number): GeodeticPosition;
-  /** Direction of travel [rad], clockwise from true north, at a distance [m] from its start. */
-  courseAt(distance: number): number;
+  /** Point at a distance [m] from its start; the longitude runs on across the 180° meridian. */
+  at(distance: number): PathPoint;
 }
 
 /** A place from a GeoJSON coordinate: longitude, then latitude, in degrees (RFC 7946). */
@@ -38,16 +41,12 @@ export function degreesOf(position: GeodeticPosition): readonly [longitude: numb
  */
 export function geodesicSegment(from: GeodeticPosition, to: GeodeticPosition): GeodesicSegment {
   const line = Geodesic.WGS84.InverseLine(from.latitude / degree, from.longitude / degree, to.latitude / degree, to.longitude / degree);
+  const wanted = Geodesic.LATITUDE | Geodesic.LONGITUDE | Geodesic.AZIMUTH | Geodesic.LONG_UNROLL;
   return {
     length: line.s13,
-    positionAt(distance) {
-      const at = line.Position(distance, Geodesic.LATITUDE | Geodesic.LONGITUDE);
-      return { latitude: (at.lat2 as number) * degree, longitude: (at.lon2 as number) * degree };
-    },
-    courseAt(distance) {
-      const at = line.Position(distance, Geodesic.AZIMUTH);
-      const course = (at.azi2 as number) * degree;
-      return course < 0 ? course + 2 * Math.PI : course;
+    at(distance) {
+      const { lat2, lon2, azi2 } = line.Position(distance, wanted) as { lat2: number; lon2: number; azi2: number };
+      return { latitude: lat2 * degree, longitude: lon2 * degree, course: (azi2 < 0 ? azi2 + 360 : azi2) * degree };
     },
   };
 }

@@ -1,1 +1,8 @@
-export { degreesOf, type GeodesicSegment, type GeodeticPosition, geodesicSegment, positionFromDegrees } from "./geodesic.ts";
+export {
+  degreesOf,
+  type GeodesicSegment,
+  type GeodeticPosition,
+  geodesicSegment,
+  type PathPoint,
+  positionFromDegrees,
+} from "./geodesic.ts";

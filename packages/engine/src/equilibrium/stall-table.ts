@@ -1,0 +1,62 @@
+/** Nodes of the table: in-plane and axial flow over tip speed. Beyond its ends the table extrapolates its last cell. */
+const muStep = 0.1;
+const lambdaStep = 0.05;
+
+/**
+ * Largest steady thrust coefficient over in-plane flow, axial flow and tip speed: nodes are found by search when first
+ * asked for and kept; between them the reading is bicubic (smooth for the solver's derivatives) and linear in tip speed.
+ * A node depends on nothing but its place, so the order of asking changes no bit.
+ */
+export class StallTable {
+  readonly #search: (mu: number, lambdaC: number, tipSpeed: number) => number;
+  readonly #slow: number;
+  readonly #fast: number;
+  readonly #nodes = new Map<number, number>();
+
+  constructor(search: (mu: number, lambdaC: number, tipSpeed: number) => number, slowTipSpeed: number, fastTipSpeed: number) {
+    this.#search = search;
+    this.#slow = slowTipSpeed;
+    this.#fast = fastTipSpeed;
+  }
+
+  /** Largest steady C_T [1]. */
+  read(mu: number, lambdaC: number, tipSpeed: number): number {
+    const share = this.#fast > this.#slow ? (tipSpeed - this.#slow) / (this.#fast - this.#slow) : 0;
+    const slow = this.#plane(mu, lambdaC, 0);
+    return slow + (this.#plane(mu, lambdaC, 1) - slow) * share;
+  }
+
+  #plane(mu: number, lambdaC: number, level: 0 | 1): number {
+    const x = Math.max(0, mu) / muStep;
+    const y = lambdaC / lambdaStep;
+    const column = Math.floor(x);
+    const row = Math.floor(y);
+    const wx = cubicWeights(x - column);
+    const wy = cubicWeights(y - row);
+    let sum = 0;
+    for (let j = 0; j < 4; j++) {
+      let line = 0;
+      for (let i = 0; i < 4; i++) line += (wx[i] as number) * this.#node(column + i - 1, row + j - 1, level);
+      sum += (wy[j] as number) * line;
+    }
+    return sum;
+  }
+
+  /** The disc knows no forward or backward: in-plane flow enters by its size. */
+  #node(column: number, row: number, level: 0 | 1): number {
+    const across = Math.abs(column);
+    const key = (across * 4096 + (row + 2048)) * 2 + level;
+    const known = this.#nodes.get(key);
+    if (known !== undefined) return known;
+    const value = this.#search(across * muStep, row * lambdaStep, level === 0 ? this.#slow : this.#fast);
+    this.#nodes.set(key, value);
+    return value;
+  }
+}
+
+/** Weights of the four nodes around a cell for a once continuously differentiable cubic through the middle two. */
+function cubicWeights(t: number): readonly number[] {
+  const t2 = t * t;
+  const t3 = t2 * t;
+  return [(-t3 + 2 * t2 - t) / 2, (3 * t3 - 5 * t2 + 2) / 2, (-3 * t3 + 4 * t2 + t) / 2, (t3 - t2) / 2];
+}

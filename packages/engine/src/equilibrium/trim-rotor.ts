@@ -1,0 +1,124 @@
+import type { AircraftDefinition } from "../aircraft/index.ts";
+import {
+  createRotorWorkspace,
+  inducedInflow,
+  largestSteadyThrust,
+  type RotorModel,
+  type RotorWorkspace,
+  solveRotorInflowAndFlap,
+  sweepRotor,
+} from "../aerodynamics/rotor/index.ts";
+import type { AirState } from "../environment/atmosphere/index.ts";
+import type { RotorLoads } from "./airframe-loads.ts";
+import { StallTable } from "./stall-table.ts";
+import type { TrimState } from "./trim-variables.ts";
+
+/** Azimuths and radial elements of the trim's rotor mesh. */
+const trimMesh = { azimuths: 24, radialElements: 16 } as const;
+
+/** The rotor of an aircraft as the aerodynamic model wants it. */
+export function aircraftRotorModel(aircraft: AircraftDefinition): RotorModel {
+  const { rotor } = aircraft;
+  return {
+    radius: rotor.radius,
+    bladeCount: rotor.blades,
+    rootCutout: rotor.rootCutout,
+    stations: rotor.stations,
+    precone: rotor.precone,
+    articulation: { kind: "teetering" },
+    section: rotor.section,
+    tipLoss: rotor.tipLoss,
+    inducedPowerFactor: rotor.inducedPowerFactor,
+    inflow: rotor.inflow,
+    radialFlow: rotor.radialFlow,
+    ...trimMesh,
+  };
+}
+
+/** The rotor while it is being trimmed: one sweep is held, and everything else reads it. */
+export interface TrimRotor {
+  /** Runs the blade element sweep for a state in the flow (in-plane, axial) over tip speed. */
+  sweep(state: TrimState, mu: number, lambdaC: number): void;
+  /** Loads of the held sweep at a tip speed [m/s]. */
+  loads(tipSpeed: number): RotorLoads & { readonly ct: number };
+  /** λ_i of the state less the one that the thrust of the held sweep asks for [1]. */
+  inflowResidual(inducedInflow: number, mu: number, lambdaC: number): number;
+  momentCosine(): number;
+  momentSine(): number;
+  /** Table reading of the largest steady C_T [1]. */
+  largestThrustCoefficient(mu: number, lambdaC: number, tipSpeed: number): number;
+  /** The same found by a fresh search [1]. */
+  exactLargestThrustCoefficient(mu: number, lambdaC: number, tipSpeed: number): number;
+  /** Inflow and pitch harmonics that balance at a collective, for a start; undefined when none is found. */
+  settle(state: TrimState, mu: number, lambdaC: number): Pick<TrimState, "inducedInflow" | "pitchCosine" | "pitchSine"> | undefined;
+}
+
+/** A rotor ready to be trimmed in still air of one state. */
+export function createTrimRotor(aircraft: AircraftDefinition, air: AirState): TrimRotor {
+  const model = aircraftRotorModel(aircraft);
+  const workspace: RotorWorkspace = createRotorWorkspace(model);
+  // Searches have a workspace of their own: they may not disturb the sweep that is held.
+  const searching: RotorWorkspace = createRotorWorkspace(model);
+  const kinematicViscosity = air.dynamicViscosity / air.density;
+  const point = {
+    mu: 0,
+    lambdaC: 0,
+    lambdaI: 0,
+    theta0: 0,
+    theta1c: 0,
+    theta1s: 0,
+    coning: model.precone,
+    tipSpeed: 0,
+    speedOfSound: air.speedOfSound,
+    kinematicViscosity,
+  };
+  const area = Math.PI * model.radius * model.radius;
+  const flow = (mu: number, lambdaC: number, tipSpeed: number) => ({
+    airspeed: tipSpeed * Math.hypot(mu, lambdaC),
+    angle: { kind: "disc", value: Math.atan2(-lambdaC, mu) } as const,
+    tipSpeed,
+    air,
+  });
+  const search = (mu: number, lambdaC: number, tipSpeed: number) => {
+    const largest = largestSteadyThrust(searching, flow(mu, lambdaC, tipSpeed));
+    return largest.kind === "found" ? largest.ct : Number.NaN;
+  };
+  const table = new StallTable(search, aircraft.rotorControls.clutchOpen.tipSpeedMinimum, aircraft.rotorControls.clutchOpen.tipSpeedMaximum);
+  let heldInflow = 0;
+  return {
+    sweep(state, mu, lambdaC) {
+      point.mu = mu;
+      point.lambdaC = lambdaC;
+      point.lambdaI = state.inducedInflow;
+      point.theta0 = state.collective;
+      point.theta1c = state.pitchCosine;
+      point.theta1s = state.pitchSine;
+      point.tipSpeed = state.tipSpeed;
+      sweepRotor(workspace, point);
+      heldInflow = state.inducedInflow;
+    },
+    loads(tipSpeed) {
+      const { ct, ch, cq } = workspace.out;
+      const force = air.density * area * tipSpeed * tipSpeed;
+      return {
+        ct,
+        thrust: ct * force,
+        hForce: ch * force,
+        torque: cq * force * model.radius,
+        inducedVelocity: heldInflow * tipSpeed,
+      };
+    },
+    inflowResidual(inflow, mu, lambdaC) {
+      return inflow - inducedInflow({ ct: workspace.out.ct, mu, lambdaC, kappa: model.inducedPowerFactor });
+    },
+    momentCosine: () => workspace.out.momentCos,
+    momentSine: () => workspace.out.momentSin,
+    largestThrustCoefficient: (mu, lambdaC, tipSpeed) => table.read(mu, lambdaC, tipSpeed),
+    exactLargestThrustCoefficient: search,
+    settle(state, mu, lambdaC) {
+      const solved = solveRotorInflowAndFlap(searching, { ...flow(mu, lambdaC, state.tipSpeed), collective: state.collective });
+      if (solved.kind !== "solved") return undefined;
+      return { inducedInflow: solved.lambdaI, pitchCosine: solved.theta1c, pitchSine: solved.theta1s };
+    },
+  };
+}

@@ -1,0 +1,153 @@
+import { type SqpResult, solveNonlinearProgram } from "../numerics/index.ts";
+import type { FlightConditions, FlightPoint } from "./conditions.ts";
+import { startingStates } from "./starting-states.ts";
+import { clutchLimit, type TrimEvaluation, type TrimLimit, trimLimits, trimProblem } from "./trim-problem.ts";
+import type { TrimRotor } from "./trim-rotor.ts";
+import { trimVector, variable } from "./trim-variables.ts";
+
+/** A trimmed point: state, loads, power, and the stall margin found by an exact search. */
+export interface Trimmed {
+  readonly kind: "trimmed";
+  readonly point: FlightPoint;
+  readonly evaluation: TrimEvaluation;
+  /** Largest steady thrust over trimmed thrust, exact [1]. */
+  readonly stallMargin: number;
+  /** Limits with the share used; those at 1 bind. */
+  readonly limits: readonly { readonly limit: TrimLimit; readonly share: number }[];
+  /** The solver's vector, a start for a neighbouring point. */
+  readonly vector: Float64Array;
+  readonly iterations: number;
+}
+
+/** No equilibrium within the limits: the limit that blocks, and by how much in its own scaled measure. */
+export interface NotTrimmable {
+  readonly kind: "no-equilibrium";
+  readonly point: FlightPoint;
+  readonly limit: string;
+  readonly family: TrimLimit["family"];
+  /** Largest scaled violation left [1]. */
+  readonly violation: number;
+  /** The nearest vector found. */
+  readonly vector: Float64Array;
+}
+
+export type TrimOutcome = Trimmed | NotTrimmable;
+
+const feasibility = 1e-8;
+const marginTolerance = 1e-3;
+
+/**
+ * Trims one point from given starts and keeps the cheapest solution. The stall margin constraint uses the table; at the
+ * answer the margin is searched exactly, and where the table flattered, the floor is raised by the difference and the
+ * point solved again.
+ */
+export function trimFrom(conditions: FlightConditions, point: FlightPoint, rotor: TrimRotor, starts: readonly Float64Array[]): TrimOutcome {
+  const floor = conditions.aircraft.rotor.stallMarginFloor;
+  let best: SqpResult | undefined;
+  let nearest: SqpResult | undefined;
+  for (const start of starts) {
+    const found = solveNonlinearProgram(trimProblem(conditions, point, rotor, floor).program, start, { feasibilityTolerance: feasibility });
+    if (found.violation < feasibility * 100 && found.kind === "converged") {
+      if (best === undefined || (found.values[0] as number) < (best.values[0] as number) - 1e-9) best = found;
+    } else if (nearest === undefined || found.violation < nearest.violation) nearest = found;
+  }
+  if (best === undefined) return blocked(conditions, point, nearest as SqpResult, starts[0] as Float64Array);
+  return withExactMargin(conditions, point, rotor, best);
+}
+
+/** Trims one point with nothing known: from every archetype of flight. */
+export function trim(conditions: FlightConditions, point: FlightPoint, rotor: TrimRotor): TrimOutcome {
+  return trimFrom(conditions, point, rotor, startingStates(conditions, point, rotor));
+}
+
+function withExactMargin(conditions: FlightConditions, point: FlightPoint, rotor: TrimRotor, found: SqpResult): TrimOutcome {
+  const floor = conditions.aircraft.rotor.stallMarginFloor;
+  let raised = floor;
+  let result = found;
+  for (let attempt = 0; attempt < 4; attempt++) {
+    const evaluation = trimProblem(conditions, point, rotor, raised).evaluation(result.x);
+    const largest = rotor.exactLargestThrustCoefficient(evaluation.advanceRatio, evaluation.axialInflow, evaluation.state.tipSpeed);
+    const margin = largest / evaluation.rotor.ct;
+    const overshoot = margin - floor;
+    const binds = Math.abs((evaluation.stallMargin - raised) / raised) < 1e-4;
+    if (overshoot > -1e-6 && (overshoot < marginTolerance || !binds)) return trimmed(conditions, point, evaluation, margin, result);
+    if (!binds && overshoot < 0) raised = (raised * floor) / margin;
+    else raised = (evaluation.stallMargin * floor) / margin;
+    raised *= 1 + 1e-5;
+    const again = solveNonlinearProgram(trimProblem(conditions, point, rotor, raised).program, result.x, { feasibilityTolerance: feasibility });
+    if (again.kind !== "converged" || again.violation > feasibility * 100) {
+      if (overshoot > -1e-6) return trimmed(conditions, point, evaluation, margin, result);
+      return blocked(conditions, point, again, result.x);
+    }
+    result = again;
+  }
+  const evaluation = trimProblem(conditions, point, rotor, raised).evaluation(result.x);
+  const largest = rotor.exactLargestThrustCoefficient(evaluation.advanceRatio, evaluation.axialInflow, evaluation.state.tipSpeed);
+  const margin = largest / evaluation.rotor.ct;
+  if (margin >= floor - 1e-6) return trimmed(conditions, point, evaluation, margin, result);
+  return { kind: "no-equilibrium", point, limit: "stall margin", family: "air", violation: floor - margin, vector: result.x };
+}
+
+function trimmed(conditions: FlightConditions, point: FlightPoint, evaluation: TrimEvaluation, stallMargin: number, result: SqpResult): Trimmed {
+  return { kind: "trimmed", point, evaluation, stallMargin, limits: limitShares(conditions, point, evaluation, stallMargin, result), vector: result.x, iterations: result.iterations };
+}
+
+function limitShares(conditions: FlightConditions, point: FlightPoint, evaluation: TrimEvaluation, stallMargin: number, result: SqpResult): Trimmed["limits"] {
+  const offset = 1 + 6 + (point.mode === "clutch-closed" ? 1 : 0);
+  const wing = conditions.aircraft.wing;
+  const tilt = evaluation.state.wingAngle - evaluation.state.discAngle;
+  void tilt;
+  return trimLimits.map((limit, i) => {
+    const slack = result.values[offset + i] as number;
+    switch (i) {
+      case 0:
+        return { limit, share: conditions.aircraft.rotor.stallMarginFloor / stallMargin };
+      case 1:
+      case 2: {
+        const most = wing.maximumLiftCoefficient * wing.trimLiftFraction;
+        return { limit, share: (most - slack) / most };
+      }
+      case 3:
+      case 4: {
+        const range = conditions.aircraft.rotor.flapRange;
+        return { limit, share: (range - slack * 5 * (Math.PI / 180)) / range };
+      }
+      default:
+        return { limit, share: 1 - slack };
+    }
+  });
+}
+
+/**
+ * Names what blocks: the inequality or bound that the relaxed subproblem pulls hardest at. Among bounds only those with a
+ * meaning for the aircraft are named.
+ */
+function blocked(conditions: FlightConditions, point: FlightPoint, result: SqpResult, start: Float64Array): NotTrimmable {
+  void conditions;
+  void start;
+  const closed = point.mode === "clutch-closed";
+  const names = [...(closed ? [clutchLimit] : []), ...trimLimits];
+  let strongest: TrimLimit | undefined;
+  let pull = 0;
+  names.forEach((limit, i) => {
+    const multiplier = Math.abs(result.multipliers[6 + i] as number);
+    const slack = result.values[7 + i] as number;
+    if (slack < 1e-4 && multiplier > pull) {
+      pull = multiplier;
+      strongest = limit;
+    }
+  });
+  const bound = strongest ?? boundLimit(point, result) ?? { name: "no balance of forces", family: "air" as const };
+  return { kind: "no-equilibrium", point, limit: bound.name, family: bound.family, violation: result.violation, vector: result.x };
+}
+
+function boundLimit(point: FlightPoint, result: SqpResult): TrimLimit | undefined {
+  void point;
+  const at = (index: number) => result.x[index] as number;
+  if (Math.abs(at(variable.collective)) > 15.99 || at(variable.collective) < -2.99) return { name: "collective range", family: "control" };
+  if (at(variable.tipSpeed) > 9.999) return { name: "highest rotor speed", family: "strength" };
+  if (at(variable.tipSpeed) < 5.501) return { name: "lowest rotor speed", family: "strength" };
+  return undefined;
+}
+
+export { trimVector };

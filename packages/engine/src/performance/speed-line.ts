@@ -1,0 +1,58 @@
+import { type FlightConditions, type FlightMode, type FlightPoint, type TrimOutcome, type Trimmed, type TrimRotor, trim, trimFrom } from "../equilibrium/index.ts";
+
+/** One speed of a line: the better optimum, and the other one where the two ends of the line lead to different ones. */
+export interface LinePoint {
+  readonly airspeed: number;
+  readonly outcome: TrimOutcome;
+  /** A second local optimum, dearer by more than 0.5 %. */
+  readonly other?: Trimmed;
+}
+
+export interface LineHooks {
+  progress(done: number, total: number): void;
+  cancelled(): void;
+}
+
+const distinct = 0.005;
+
+/**
+ * Trims a mode over speeds by continuation from both ends: each point starts from its neighbour below, then from its
+ * neighbour above; where the two ends lead to different optima both are kept. A point that neither reaches is tried from
+ * the archetypes. `speeds` ascending [m/s].
+ */
+export function speedLine(conditions: FlightConditions, mode: FlightMode, speeds: readonly number[], rotor: TrimRotor, hooks: LineHooks): LinePoint[] {
+  const point = (airspeed: number): FlightPoint => ({ mode, forwardSpeed: airspeed, climbRate: 0 });
+  const total = speeds.length * 2;
+  const upward: TrimOutcome[] = [];
+  speeds.forEach((airspeed, i) => {
+    hooks.cancelled();
+    const below = upward[i - 1];
+    const warm = below?.kind === "trimmed" ? trimFrom(conditions, point(airspeed), rotor, [below.vector]) : undefined;
+    upward.push(warm?.kind === "trimmed" ? warm : trim(conditions, point(airspeed), rotor));
+    hooks.progress(i + 1, total);
+  });
+  const line: LinePoint[] = new Array(speeds.length);
+  let above: Trimmed | undefined;
+  for (let i = speeds.length - 1; i >= 0; i--) {
+    hooks.cancelled();
+    const airspeed = speeds[i] as number;
+    const first = upward[i] as TrimOutcome;
+    const second = above ? trimFrom(conditions, point(airspeed), rotor, [above.vector]) : undefined;
+    line[i] = better(airspeed, first, second);
+    const kept = second?.kind === "trimmed" ? second : first;
+    above = kept.kind === "trimmed" ? kept : undefined;
+    hooks.progress(total - i, total);
+  }
+  return line;
+}
+
+function cost(trimmed: Trimmed): number {
+  return trimmed.point.mode === "glide" ? -trimmed.evaluation.climbRate : trimmed.evaluation.power.electric;
+}
+
+function better(airspeed: number, first: TrimOutcome, second: TrimOutcome | undefined): LinePoint {
+  if (second?.kind !== "trimmed") return { airspeed, outcome: first };
+  if (first.kind !== "trimmed") return { airspeed, outcome: second };
+  const [keep, drop] = cost(second) < cost(first) * (1 - 1e-7) ? [second, first] : [first, second];
+  return cost(drop) > cost(keep) * (1 + distinct) ? { airspeed, outcome: keep, other: drop } : { airspeed, outcome: keep };
+}

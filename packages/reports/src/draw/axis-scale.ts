@@ -26,6 +26,8 @@ export interface AxisWish {
   readonly tickCount: number;
   readonly zeroBased?: boolean;
   readonly system: UnitSystem;
+  /** True where the scale must end with the data: fields of a grid. */
+  readonly tight?: boolean;
 }
 
 export function axisScale(wish: AxisWish): AxisScale {
@@ -33,10 +35,8 @@ export function axisScale(wish: AxisWish): AxisScale {
   const largest = Math.max(Math.abs(extent[0]), Math.abs(extent[1]));
   const unit = displayUnit(wish.axis.quantity, largest, { ...wish.axis, system: wish.system });
   const shown = extent.map((value) => inUnit(value, unit));
-  const scale = scaleLinear()
-    .domain(shown)
-    .nice(Math.max(2, wish.tickCount) * 2)
-    .range(wish.range);
+  const scale = scaleLinear().domain(shown).range(wish.range);
+  if (!wish.tight) scale.nice(Math.max(2, wish.tickCount) * 2);
   const [low = 0, high = 1] = scale.domain();
   const ticks = scale.ticks(wish.tickCount);
   const decimals = tickDecimals(ticks);

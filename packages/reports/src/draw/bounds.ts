@@ -35,7 +35,7 @@ export function drawBound(bound: Bound, frame: PlotFrame, around: Surroundings, 
   const line = element("line", { x1: start[0], y1: start[1], x2: end[0], y2: end[1], stroke, "stroke-width": 1.75 });
   const parts = [line, edgeTicks(edge, side, bound.family, stroke)];
   const place = namePlace(bound, at, frame, around);
-  if (place) parts.push(label([bound.name], place.box, place.anchor, { fill: stroke, rim: context.paint("ground") }));
+  if (place) parts.push(label([bound.name], place.box, place.anchor, { size: textSize.small, fill: stroke, rim: context.paint("ground") }));
   const node = group("bound", parts, { "data-bound": bound.name });
   return place ? { node } : { node, unplaced: bound.name };
 }

@@ -1,6 +1,11 @@
 import type { UnitSystem } from "../format/index.ts";
 import type { TokenName } from "./theme.ts";
 
+/** On a narrow picture names may hide little; the others go under it. */
+export function mostHidden(context: DrawContext): number {
+  return context.width < 480 ? 4 : Number.POSITIVE_INFINITY;
+}
+
 /** What every part of a picture may use. */
 export interface DrawContext {
   /** Width of the whole picture [px]. */

@@ -3,7 +3,7 @@ import { edgeTicks, type LimitFamily } from "./edge-ticks.ts";
 import { label, leader, textBlock, textSize } from "./label.ts";
 import { columnHeight, spreadInColumn } from "./label-placement.ts";
 import { element, group, type SvgNode } from "./node.ts";
-import type { PixelPoint } from "./polyline.ts";
+import { type PixelPoint, pointsAlong } from "./polyline.ts";
 import { textWidth, wrapText } from "./text-width.ts";
 import type { TokenName } from "./theme.ts";
 
@@ -40,12 +40,18 @@ export function endColumnHeight(names: readonly { readonly name: string; readonl
   return columnHeight(heights, pitch);
 }
 
+/** The column as drawn, and points along its leader lines, which other names should not cover. */
+export interface DrawnEnds {
+  readonly node: SvgNode;
+  readonly leaders: readonly PixelPoint[];
+}
+
 /** Names at the ends of lines, 20 px apart, tied to their ends by leader lines where they had to move. */
 export function drawEndLabels(
   ends: readonly EndLabel[],
   column: { readonly left: number; readonly top: number; readonly bottom: number },
   context: DrawContext,
-): SvgNode {
+): DrawnEnds {
   const allowed = allowedWidth(context.width);
   const blocks = ends.map((end) => {
     const lines = wrappedName(end.name, end.limit?.name, allowed);
@@ -53,21 +59,26 @@ export function drawEndLabels(
   });
   const wishes = blocks.map((block) => ({ middle: block.end.at[1], height: block.height + 3 }));
   const middles = spreadInColumn(wishes, { top: column.top, bottom: column.bottom, pitch });
+  const left = column.left + leaderRoom;
+  const leaders: PixelPoint[] = [];
   const parts = blocks.flatMap(({ end, lines, width, height }, index) => {
     const middle = middles[index] as number;
-    const box = { x: column.left + leaderRoom + (end.swatch ? swatchRoom : 0), y: middle - height / 2, width, height };
     const marks: SvgNode[] = [];
-    if (Math.abs(middle - end.at[1]) > 3 || column.left - end.at[0] > 6)
-      marks.push(
-        leader([end.at[0] + (end.limit ? 9 : 3), end.at[1]], [column.left + leaderRoom - 3, middle], context.paint("control-edge")),
-      );
-    if (end.swatch)
-      marks.push(element("rect", { x: column.left + leaderRoom, y: middle - 5, width: 10, height: 10, fill: context.paint(end.paint) }));
+    if (Math.abs(middle - end.at[1]) > 3 || column.left - end.at[0] > 6) {
+      const tie = [
+        [end.at[0] + (end.limit ? 9 : 3), end.at[1]],
+        [left - 3, middle],
+      ] as const;
+      marks.push(leader(...tie, context.paint("control-edge")));
+      leaders.push(...pointsAlong(tie, 6).map((point) => point.at));
+    }
+    if (end.swatch) marks.push(element("rect", { x: left, y: middle - 5, width: 10, height: 10, fill: context.paint(end.paint) }));
     if (end.limit) marks.push(limitEnd(end.at, end.limit.family, context));
+    const box = { x: left + (end.swatch ? swatchRoom : 0), y: middle - height / 2, width, height };
     marks.push(label(lines, box, "start", { fill: labelInk(end.paint, context) }));
     return marks;
   });
-  return group("end-labels", parts);
+  return { node: group("end-labels", parts), leaders };
 }
 
 function allowedWidth(pictureWidth: number): number {

@@ -38,7 +38,7 @@ function gridFrame(figure: GridFigure, context: DrawContext): PlotFrame {
   const top = titleRoom;
   const bottom = top + (context.plotHeight ?? Math.min(340, Math.max(200, context.width * 0.45)));
   const scale = (axis: GridFigure["x"], values: readonly number[], range: readonly [number, number], tickCount: number) =>
-    axisScale({ axis, extent: cellEdgesExtent(values), range, tickCount, system: context.system });
+    axisScale({ axis, tight: true, extent: cellEdgesExtent(values), range, tickCount, system: context.system });
   const y = scale(figure.y, figure.ys, [bottom, top], Math.max(3, Math.floor((bottom - top) / 52)));
   const left = tickColumnWidth(y);
   const right = context.width - 24;

@@ -29,13 +29,16 @@ const keepApart = 3;
 /**
  * The cheapest free place for a label, or undefined if every place is taken. The place found is added to what is
  * taken, so labels never lie on each other, in whatever order they come.
+ * @param mostCovered how many points of drawn lines the label may hide at most
  */
-export function placeLabel(wish: PlacementWish, around: Surroundings): Place | undefined {
+export function placeLabel(wish: PlacementWish, around: Surroundings, mostCovered = Number.POSITIVE_INFINITY): Place | undefined {
   let best: { readonly place: Place; readonly cost: number } | undefined;
   const places = [...(wish.preferred ?? []), ...placesAround(wish)];
   for (const [rank, place] of places.entries()) {
     if (!isFree(place.box, around)) continue;
-    const cost = rank * 0.5 + 4 * covered(place.box, around.lines);
+    const covered = coveredPoints(place.box, around.lines);
+    const cost = rank * 0.5 + 4 * covered;
+    if (covered > mostCovered) continue;
     if (!best || cost < best.cost) best = { place, cost };
   }
   if (best) around.taken.push(best.place.box);
@@ -52,7 +55,8 @@ export function isFree(box: Box, around: Surroundings): boolean {
   return fits && taken.every((other) => !boxesOverlap(box, other, keepApart));
 }
 
-function covered(box: Box, points: readonly (readonly [number, number])[]): number {
+/** How many points lie under a box. */
+export function coveredPoints(box: Box, points: readonly (readonly [number, number])[]): number {
   let count = 0;
   for (const [x, y] of points) if (x > box.x - 2 && x < box.x + box.width + 2 && y > box.y - 1 && y < box.y + box.height + 1) count++;
   return count;

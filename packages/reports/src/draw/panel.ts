@@ -1,7 +1,7 @@
 import type { Bound, Gap, NotablePoint, Series } from "@wingseed/engine";
 import { readAt } from "./axis-scale.ts";
 import { drawBound } from "./bounds.ts";
-import type { DrawContext } from "./context.ts";
+import { type DrawContext, mostHidden } from "./context.ts";
 import { drawEndLabels, type EndLabel } from "./end-labels.ts";
 import { drawGap } from "./gaps.ts";
 import { type Box, label, leader, textBlock, textSize } from "./label.ts";
@@ -35,26 +35,27 @@ export interface DrawnPanel {
 /** Draws series, limits, gaps, notable points and their names inside a frame. */
 export function drawPanel(content: PanelContent, frame: PlotFrame, context: DrawContext): DrawnPanel {
   const placed = content.series.map((series) => placeSeries(series, frame, context, content.fourOrdered));
+  const ends = drawEndLabels(
+    [...(content.ends ?? []), ...seriesEnds(placed)],
+    { left: frame.right, top: frame.top - 10, bottom: frame.bottom },
+    context,
+  );
   const around: Surroundings = {
     inside: grown(frameBox(frame), 2),
     taken: [],
-    lines: [...placed.flatMap(linePoints), ...(content.obstacles ?? [])],
+    lines: [...placed.flatMap(linePoints), ...ends.leaders, ...(content.obstacles ?? [])],
   };
   const bounds = (content.bounds ?? []).map((bound) => drawBound(bound, frame, around, context)).filter((drawn) => drawn !== undefined);
   const gaps = (content.gaps ?? []).map((gap) => drawGap(gap, frame, around, context));
   const notable = (content.notable ?? []).map((point) => drawNotable(point, frame, around, context));
-  const ends = [...(content.ends ?? []), ...seriesEnds(placed)];
-  const column = { left: frame.right, top: frame.top - 10, bottom: frame.bottom };
+  const lines = placed.map((each) => seriesMarks(each, frame, context));
   return {
     parts: [
       ...gaps.map((drawn) => drawn.node),
-      group(
-        "lines",
-        placed.map((each) => seriesMarks(each, frame, context)),
-      ),
-      ...bounds.map((drawn) => drawn.node),
-      ...notable.map((drawn) => drawn.node),
-      drawEndLabels(ends, column, context),
+      group("lines", lines),
+      ends.node,
+      ...[...bounds, ...notable].map((drawn) => drawn.node),
+      ...gaps.flatMap((drawn) => drawn.words ?? []),
       ...(context.cursor === undefined ? [] : [cursor(context.cursor, placed, frame, context)]),
     ],
     unplaced: [...bounds, ...gaps, ...notable].flatMap((drawn) => drawn.unplaced ?? []),
@@ -84,7 +85,7 @@ function drawNotable(point: NotablePoint, frame: PlotFrame, around: Surroundings
   const mark = element("circle", { cx: at[0], cy: at[1], r: 4, fill: context.paint("ground"), stroke: paint, "stroke-width": 1.75 });
   for (const width of [170, 120]) {
     const lines = wrapText(point.name, textSize.small, width);
-    const place = placeLabel({ lines, size: textSize.small, point: at }, around);
+    const place = placeLabel({ lines, size: textSize.small, point: at }, around, mostHidden(context));
     if (!place) continue;
     const style = { size: textSize.small, fill: context.paint("ink"), rim: context.paint("ground") };
     const tie = tieTo(place.box, at, context);

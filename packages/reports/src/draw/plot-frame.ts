@@ -37,7 +37,13 @@ export function yAxis(frame: PlotFrame, context: DrawContext): SvgNode {
   }
   const title = frame.y.title;
   const block = textBlock([title], size);
-  parts.push(label([title], { x: 0, y: frame.top - titleRoom + 2, ...block }, "start", { size, fill: context.paint("ink") }));
+  parts.push(
+    label([title], { x: 0, y: frame.top - titleRoom + 2, ...block }, "start", {
+      size,
+      fill: context.paint("ink"),
+      rim: context.paint("ground"),
+    }),
+  );
   return group("y-axis", parts);
 }
 

@@ -1,6 +1,5 @@
 import type { SceneFigure } from "@wingseed/engine";
-import { scaleLinear } from "d3-scale";
-import { formatReading } from "../format/index.ts";
+import { roundNumberText, roundStepBelow } from "../format/index.ts";
 import type { DrawContext } from "./context.ts";
 import { type Box, label, leader, textBlock, textSize } from "./label.ts";
 import { placeLabel, type Surroundings } from "./label-placement.ts";
@@ -144,12 +143,8 @@ function lineNames(
 }
 
 function scaleBar(scale: number, top: number, context: DrawContext): SvgNode {
-  const length =
-    scaleLinear()
-      .domain([0, 160 / scale])
-      .ticks(1)
-      .at(-1) || 1;
-  const text = formatReading(length, "length", { unit: "m" }).text.replace(/\.0+(?=\u00a0)/, "");
+  const length = roundStepBelow(160 / scale);
+  const text = `${roundNumberText(length, 3)}\u00a0m`;
   const block = textBlock([text], textSize.small);
   const bar = element("path", {
     d: `M${gap} ${top + 3}V${top + 8}H${gap + length * scale}V${top + 3}`,

@@ -40,7 +40,7 @@ export function drawStacked(figure: StackedFigure, context: DrawContext): SvgNod
       ...(figure.gaps ? { gaps: figure.gaps } : {}),
       ...(figure.notable ? { notable: figure.notable } : {}),
       ends: bandEnds(bands, figure.at, frame),
-      obstacles: topEdge(bands, figure.at, frame),
+      obstacles: filledPoints(bands, figure.at, frame),
     },
     frame,
     context,
@@ -97,7 +97,14 @@ function bandEnds(bands: readonly Band[], at: readonly number[], frame: PlotFram
   });
 }
 
-function topEdge(bands: readonly Band[], at: readonly number[], frame: PlotFrame): readonly PixelPoint[] {
+/** Points spread over the bands: names are put on bare ground where there is room. */
+function filledPoints(bands: readonly Band[], at: readonly number[], frame: PlotFrame): readonly PixelPoint[] {
   const edges = bands.at(-1)?.edges ?? [];
-  return edges.flatMap((edge, index) => (edge ? [[frame.x.place(at[index] as number), frame.y.place(edge[1])] as const] : []));
+  const points: PixelPoint[] = [];
+  edges.forEach((edge, index) => {
+    if (!edge) return;
+    const x = frame.x.place(at[index] as number);
+    for (let y = frame.y.place(edge[1]); y < frame.bottom; y += 14) points.push([x, y]);
+  });
+  return points;
 }

@@ -21,6 +21,18 @@ export function significantText(value: number, figures: number): string {
   return fixedText(rounded, Math.max(0, figures - 1 - exponent));
 }
 
+/** As `significantText`, without zeros that say nothing: for chosen round numbers, not for results. */
+export function roundNumberText(value: number, figures: number): string {
+  const text = significantText(value, figures);
+  return text.includes(".") && !text.includes("×") ? text.replace(/\.?0+$/, "") : text;
+}
+
+/** The largest of 1, 2, 5, 10, 20 … that is not above a positive number. */
+export function roundStepBelow(most: number): number {
+  const unit = 10 ** decade(most);
+  return ([5, 2, 1].find((step) => step * unit <= most) ?? 1) * unit;
+}
+
 /** The power of ten at or below a number's size: 2 for 100 to 999. */
 export function decade(value: number): number {
   return Number(Math.abs(value).toExponential().split("e")[1]);

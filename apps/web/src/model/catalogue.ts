@@ -1,4 +1,5 @@
 import type { AnalysisResult, Answer, Figure, Limit, Method, Problem } from "@wingseed/engine";
+import type { Page } from "@wingseed/reports/draw";
 import type { JsonSchema } from "./schema.ts";
 
 /** One analysis of the registry as the server describes it. */
@@ -42,7 +43,7 @@ export interface Progress {
   readonly done: number;
   readonly total: number;
   readonly doing: string;
-  readonly remainingSeconds?: number;
+  readonly remainingSeconds?: number | null;
 }
 
 /** Why there is no answer, with the input it is about where the server knows it. */
@@ -56,3 +57,10 @@ export type RunEvent =
   | { readonly kind: "partial"; readonly computed: Computed; readonly statedError: string }
   | { readonly kind: "result"; readonly computed: Computed }
   | { readonly kind: "problem"; readonly problems: readonly RunProblem[] };
+
+/** What the server offers, read once at the start. */
+export interface Catalogue {
+  readonly analyses: readonly AnalysisEntry[];
+  readonly pages: readonly Page[];
+  readonly project: ProjectEntry;
+}

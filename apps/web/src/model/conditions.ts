@@ -1,6 +1,6 @@
 import type { AnalysisEntry } from "./catalogue.ts";
 import { type Drafts, leaves } from "./inputs.ts";
-import { type Field, fieldsOf, type QuantityField, type TextField } from "./schema.ts";
+import { type Field, fieldsOf } from "./schema.ts";
 
 /** A condition of the strip: which role, and the field that carries it where the page uses it. */
 export interface Condition {
@@ -39,6 +39,16 @@ export function carried(drafts: Drafts, from: AnalysisEntry, to: AnalysisEntry):
   return Object.fromEntries(pairs);
 }
 
+/** Texts of a question less those that stand for something the other question also has. */
+export function withoutShared(drafts: Drafts, from: AnalysisEntry, to: AnalysisEntry): Drafts {
+  const shared = new Set(
+    sharedFields(to)
+      .filter((field) => sharedFields(from).some((one) => one.role === field.role && sameKind(one, field)))
+      .map((field) => field.path),
+  );
+  return Object.fromEntries(Object.entries(drafts).filter(([path]) => !shared.has(path)));
+}
+
 function sharedFields(analysis: AnalysisEntry): readonly Field[] {
   return leaves(fieldsOf(analysis.inputs)).filter((field) => field.role !== undefined);
 }
@@ -48,7 +58,7 @@ function conditionFields(analysis: AnalysisEntry): readonly Field[] {
 }
 
 function sameKind(a: Field, b: Field): boolean {
-  return a.kind === b.kind && (a as QuantityField | TextField as QuantityField).quantity === (b as QuantityField).quantity;
+  return a.kind === "quantity" && b.kind === "quantity" ? a.quantity === b.quantity : a.kind === b.kind;
 }
 
 const usualOrder = ["pack", "payload", "altitude", "temperature", "wind", "cells"];

@@ -24,7 +24,7 @@ function bench() {
     return one;
   };
   const state = () => pageState(store.getState().runs.q);
-  return { store, asked, last, state, ask: (inputs: unknown, again = false) => store.getState().ask("q", "toy", inputs, again) };
+  return { store, asked, last, state, ask: (inputs: Record<string, unknown>, again = false) => store.getState().ask("q", "toy", inputs, again) };
 }
 
 describe("a run", () => {
@@ -92,6 +92,21 @@ describe("a run", () => {
     expect(state()).toBe("error");
     expect(store.getState().runs.q?.problems[0]?.path).toBe("a");
     expect(store.getState().runs.q?.shown).toBeDefined();
+  });
+
+  it("parts a refusal of several inputs, with the paths that the form knows", () => {
+    const { store, ask, last } = bench();
+    ask({ wind: { speed: "x" } });
+    const problems = [
+      { path: "inputs.wind.speed", message: "Not a speed." },
+      { path: "inputs", message: "Give a route." },
+    ];
+    const problem = { kind: "invalid-inputs", message: "two", problems };
+    last().on({ kind: "result", computed: { result: { cases: [{ inputs: {}, problem }] }, view: { cases: [null] } } as unknown as Computed });
+    expect(store.getState().runs.q?.problems.map((one) => [one.kind, one.path])).toEqual([
+      ["invalid-inputs", "wind.speed"],
+      ["invalid-inputs", ""],
+    ]);
   });
 
   it("gives the reason when no case has an answer", () => {

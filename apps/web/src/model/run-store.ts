@@ -8,12 +8,15 @@ export interface Shown {
   readonly statedError?: string;
   /** Canonical inputs, to tell whether the picture still answers the question. */
   readonly asked: string;
+  /** The inputs as they were sent. */
+  readonly inputs: Record<string, unknown>;
 }
 
 /** One question's latest run. `shown` survives later runs, so that the last good picture stays. */
 export interface Run {
   readonly analysis: string;
   readonly asked: string;
+  readonly inputs: Record<string, unknown>;
   readonly running: boolean;
   readonly stopped: boolean;
   readonly progress?: Progress;
@@ -31,7 +34,7 @@ export interface Client {
 export interface RunStore {
   readonly runs: Readonly<Record<string, Run>>;
   /** Starts a run for a question and cancels the one before; the same inputs already answered or under way are left alone unless `again`. */
-  ask(question: string, analysis: string, inputs: unknown, again?: boolean): void;
+  ask(question: string, analysis: string, inputs: Record<string, unknown>, again?: boolean): void;
   /** Cancels a question's run; what has arrived stays. */
   stop(question: string): void;
 }
@@ -52,12 +55,12 @@ export function createRunStore(client: Client): StoreApi<RunStore> {
     return {
       runs: {},
       ask(question, analysis, inputs, again = false) {
-        const asked = `${analysis} ${canonical(inputs)}`;
+        const asked = askedText(analysis, inputs);
         const before = read().runs[question];
         if (!again && before?.asked === asked && (before.running || before.shown?.asked === asked || before.problems.length > 0)) return;
         cancel(question);
         const shown = before?.shown;
-        const run: Run = { analysis, asked, running: true, stopped: false, problems: [], ...(shown ? { shown } : {}) };
+        const run: Run = { analysis, asked, inputs, running: true, stopped: false, problems: [], ...(shown ? { shown } : {}) };
         set(({ runs }) => ({ runs: { ...runs, [question]: run } }));
         let live = true;
         const stop = client.ask(analysis, inputs, (event) => {
@@ -84,15 +87,27 @@ function after(run: Run, event: RunEvent): Run {
     case "progress":
       return { ...run, progress: event.progress };
     case "partial":
-      return { ...run, shown: { computed: event.computed, grade: "coarse", statedError: event.statedError, asked: run.asked } };
+      return { ...run, shown: { computed: event.computed, grade: "coarse", statedError: event.statedError, asked: run.asked, inputs: run.inputs } };
     case "result": {
       const refused = event.computed.result.cases.flatMap((one) => (one.problem ? [one.problem] : []));
-      if (refused.length > 0 && refused.length === event.computed.result.cases.length) return { ...withoutProgress(run), running: false, problems: refused };
-      return { ...withoutProgress(run), running: false, shown: { computed: event.computed, grade: "exact", asked: run.asked } };
+      if (refused.length > 0 && refused.length === event.computed.result.cases.length) {
+        return { ...withoutProgress(run), running: false, problems: refused.flatMap(singly) };
+      }
+      return { ...withoutProgress(run), running: false, shown: { computed: event.computed, grade: "exact", asked: run.asked, inputs: run.inputs } };
     }
     case "problem":
-      return { ...withoutProgress(run), running: false, problems: event.problems };
+      return { ...withoutProgress(run), running: false, problems: event.problems.flatMap(singly) };
   }
+}
+
+/** A refusal that lists several inputs, one problem an input, its path as the form knows it. */
+function singly(problem: RunProblem): readonly RunProblem[] {
+  const listed = problem.problems;
+  const problems = Array.isArray(listed) && listed.length > 0 ? (listed as readonly RunProblem[]) : [problem];
+  return problems.map((one) => {
+    const path = typeof one.path === "string" ? one.path.replace(/^inputs\.?/, "") : undefined;
+    return { ...one, kind: one.kind ?? problem.kind, ...(path === undefined ? {} : { path }) };
+  });
 }
 
 function withoutProgress({ progress: _progress, ...run }: Run): Run {
@@ -112,6 +127,11 @@ export function pageState(run: Run | undefined): PageState {
 /** True when the picture does not belong to the inputs on the page and nothing newer is on its way. */
 export function isStale(run: Run): boolean {
   return run.shown !== undefined && run.shown.asked !== run.asked && !run.running;
+}
+
+/** What a run was asked, as one text. */
+export function askedText(analysis: string, inputs: Record<string, unknown>): string {
+  return `${analysis} ${canonical(inputs)}`;
 }
 
 /** Equal inputs give equal texts, whatever the order of their keys. */

@@ -1,0 +1,30 @@
+import type { Limit } from "@wingseed/engine";
+
+/** Every limit as the share of it that is used, longest first, with a tick at the limit itself. */
+export function LimitsLadder({ limits }: { readonly limits: readonly Limit[] }) {
+  const ordered = [...limits].sort((a, b) => b.share - a.share);
+  const scale = Math.max(1, ordered[0]?.share ?? 1);
+  return (
+    <section aria-label="What limits it">
+      <h2 id="limits" tabIndex={-1}>
+        What limits it
+      </h2>
+      <ul className="ladder">
+        {ordered.map((limit) => (
+          <li key={limit.name + limit.where} data-binding={limit.binding}>
+            <span className="ladder-name">
+              {limit.name}
+              {limit.binding && <strong> binds</strong>}
+            </span>
+            <span className="ladder-share">{Math.round(limit.share * 100)} %</span>
+            <span className="ladder-bar" aria-hidden="true">
+              <span style={{ width: `${(Math.max(0, limit.share) / scale) * 100}%` }} />
+              <i style={{ left: `${100 / scale}%` }} />
+            </span>
+            <span className="ladder-where">{limit.where}</span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

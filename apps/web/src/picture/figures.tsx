@@ -1,0 +1,36 @@
+import type { Figure } from "@wingseed/engine";
+import type { Origin } from "../model/slip.ts";
+import { Sentence } from "../page/sentence.tsx";
+import { DataTable } from "./data-table.tsx";
+import { Picture } from "./picture.tsx";
+
+interface FiguresProps {
+  readonly figures: readonly Figure[];
+  readonly origin: Origin;
+  readonly stale: boolean;
+}
+
+/** The pictures and tables of an answer, the first picture as wide as the page. */
+export function Figures({ figures, origin, stale }: FiguresProps) {
+  const main = figures.find((figure) => figure.kind !== "table" && figure.kind !== "text");
+  return (
+    <div className="figures" data-stale={stale}>
+      {figures.map((figure) => {
+        if (figure.kind === "table") return <DataTable key={figure.id} table={figure} origin={origin} />;
+        if (figure.kind === "text") {
+          return (
+            <section key={figure.id} className="figure-text" aria-label={figure.caption}>
+              {figure.paragraphs.map((paragraph, index) => (
+                // biome-ignore lint/suspicious/noArrayIndexKey: paragraphs have no other name
+                <p key={index}>
+                  <Sentence tokens={paragraph} origin={origin} />
+                </p>
+              ))}
+            </section>
+          );
+        }
+        return <Picture key={figure.id} figure={figure} origin={origin} stale={stale} main={figure === main} />;
+      })}
+    </div>
+  );
+}

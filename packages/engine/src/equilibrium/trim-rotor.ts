@@ -2,7 +2,6 @@ import type { AircraftDefinition } from "../aircraft/index.ts";
 import {
   createRotorWorkspace,
   inducedInflow,
-  largestSteadyThrust,
   type RotorModel,
   type RotorWorkspace,
   solveRotorInflowAndFlap,
@@ -11,10 +10,14 @@ import {
 import type { AirState } from "../environment/atmosphere/index.ts";
 import type { RotorLoads } from "./airframe-loads.ts";
 import { StallTable } from "./stall-table.ts";
+import { thrustLimit } from "./thrust-limit.ts";
 import type { TrimState } from "./trim-variables.ts";
 
 /** Azimuths and radial elements of the trim's rotor mesh. */
 const trimMesh = { azimuths: 24, radialElements: 16 } as const;
+
+/** The search for the largest thrust starts this far below the pitch of no lift in the mean flow [rad]. */
+const belowZeroLift = (4 * Math.PI) / 180;
 
 /** The rotor of an aircraft as the aerodynamic model wants it. */
 export function aircraftRotorModel(aircraft: AircraftDefinition): RotorModel {
@@ -80,8 +83,14 @@ export function createTrimRotor(aircraft: AircraftDefinition, air: AirState): Tr
     air,
   });
   const search = (mu: number, lambdaC: number, tipSpeed: number) => {
-    const largest = largestSteadyThrust(searching, flow(mu, lambdaC, tipSpeed));
-    return largest.kind === "found" ? largest.ct : Number.NaN;
+    const condition = flow(mu, lambdaC, tipSpeed);
+    return thrustLimit(
+      (collective) => {
+        const solved = solveRotorInflowAndFlap(searching, { ...condition, collective }, { tolerance: 1e-8 });
+        return solved.kind === "solved" ? solved.ct : undefined;
+      },
+      lambdaC / 0.75 - belowZeroLift,
+    );
   };
   const table = new StallTable(search, aircraft.rotorControls.clutchOpen.tipSpeedMinimum, aircraft.rotorControls.clutchOpen.tipSpeedMaximum);
   let heldInflow = 0;

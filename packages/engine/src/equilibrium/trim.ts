@@ -3,13 +3,15 @@ import type { FlightConditions, FlightPoint } from "./conditions.ts";
 import { startingStates } from "./starting-states.ts";
 import { clutchLimit, type TrimEvaluation, type TrimLimit, trimLimits, trimProblem } from "./trim-problem.ts";
 import type { TrimRotor } from "./trim-rotor.ts";
-import { trimVector, variable } from "./trim-variables.ts";
+import { variable } from "./trim-variables.ts";
 
 /** A trimmed point: state, loads, power, and the stall margin found by an exact search. */
 export interface Trimmed {
   readonly kind: "trimmed";
   readonly point: FlightPoint;
   readonly evaluation: TrimEvaluation;
+  /** [m] */
+  readonly rotorRadius: number;
   /** Largest steady thrust over trimmed thrust, exact [1]. */
   readonly stallMargin: number;
   /** Limits with the share used; those at 1 bind. */
@@ -51,7 +53,7 @@ export function trimFrom(conditions: FlightConditions, point: FlightPoint, rotor
       if (best === undefined || (found.values[0] as number) < (best.values[0] as number) - 1e-9) best = found;
     } else if (nearest === undefined || found.violation < nearest.violation) nearest = found;
   }
-  if (best === undefined) return blocked(conditions, point, nearest as SqpResult, starts[0] as Float64Array);
+  if (best === undefined) return blocked(point, nearest as SqpResult);
   return withExactMargin(conditions, point, rotor, best);
 }
 
@@ -77,7 +79,7 @@ function withExactMargin(conditions: FlightConditions, point: FlightPoint, rotor
     const again = solveNonlinearProgram(trimProblem(conditions, point, rotor, raised).program, result.x, { feasibilityTolerance: feasibility });
     if (again.kind !== "converged" || again.violation > feasibility * 100) {
       if (overshoot > -1e-6) return trimmed(conditions, point, evaluation, margin, result);
-      return blocked(conditions, point, again, result.x);
+      return blocked(point, again);
     }
     result = again;
   }
@@ -89,14 +91,12 @@ function withExactMargin(conditions: FlightConditions, point: FlightPoint, rotor
 }
 
 function trimmed(conditions: FlightConditions, point: FlightPoint, evaluation: TrimEvaluation, stallMargin: number, result: SqpResult): Trimmed {
-  return { kind: "trimmed", point, evaluation, stallMargin, limits: limitShares(conditions, point, evaluation, stallMargin, result), vector: result.x, iterations: result.iterations };
+  return { kind: "trimmed", point, evaluation, rotorRadius: conditions.aircraft.rotor.radius, stallMargin, limits: limitShares(conditions, point, stallMargin, result), vector: result.x, iterations: result.iterations };
 }
 
-function limitShares(conditions: FlightConditions, point: FlightPoint, evaluation: TrimEvaluation, stallMargin: number, result: SqpResult): Trimmed["limits"] {
+function limitShares(conditions: FlightConditions, point: FlightPoint, stallMargin: number, result: SqpResult): Trimmed["limits"] {
   const offset = 1 + 6 + (point.mode === "clutch-closed" ? 1 : 0);
   const wing = conditions.aircraft.wing;
-  const tilt = evaluation.state.wingAngle - evaluation.state.discAngle;
-  void tilt;
   return trimLimits.map((limit, i) => {
     const slack = result.values[offset + i] as number;
     switch (i) {
@@ -122,9 +122,7 @@ function limitShares(conditions: FlightConditions, point: FlightPoint, evaluatio
  * Names what blocks: the inequality or bound that the relaxed subproblem pulls hardest at. Among bounds only those with a
  * meaning for the aircraft are named.
  */
-function blocked(conditions: FlightConditions, point: FlightPoint, result: SqpResult, start: Float64Array): NotTrimmable {
-  void conditions;
-  void start;
+function blocked(point: FlightPoint, result: SqpResult): NotTrimmable {
   const closed = point.mode === "clutch-closed";
   const names = [...(closed ? [clutchLimit] : []), ...trimLimits];
   let strongest: TrimLimit | undefined;
@@ -137,17 +135,14 @@ function blocked(conditions: FlightConditions, point: FlightPoint, result: SqpRe
       strongest = limit;
     }
   });
-  const bound = strongest ?? boundLimit(point, result) ?? { name: "no balance of forces", family: "air" as const };
+  const bound = strongest ?? boundLimit(result) ?? { name: "no balance of forces", family: "air" as const };
   return { kind: "no-equilibrium", point, limit: bound.name, family: bound.family, violation: result.violation, vector: result.x };
 }
 
-function boundLimit(point: FlightPoint, result: SqpResult): TrimLimit | undefined {
-  void point;
+function boundLimit(result: SqpResult): TrimLimit | undefined {
   const at = (index: number) => result.x[index] as number;
   if (Math.abs(at(variable.collective)) > 15.99 || at(variable.collective) < -2.99) return { name: "collective range", family: "control" };
   if (at(variable.tipSpeed) > 9.999) return { name: "highest rotor speed", family: "strength" };
   if (at(variable.tipSpeed) < 5.501) return { name: "lowest rotor speed", family: "strength" };
   return undefined;
 }
-
-export { trimVector };

@@ -3,4 +3,4 @@ export { type Glide, type GlidePolar, glidePolar } from "./gliding.ts";
 export { commonReserve, type LoadingPerformance, loadingPerformance, type ReservePolicy } from "./loading-performance.ts";
 export { type LineHooks, type LinePoint, speedLine } from "./speed-line.ts";
 export { type SpeedSummary, speedSummary } from "./speed-summary.ts";
-export { type VerticalAutorotation, verticalAutorotation } from "./vertical-autorotation.ts";
+export { type VerticalAutorotation, type VerticalAutorotationOutcome, verticalAutorotation } from "./vertical-autorotation.ts";

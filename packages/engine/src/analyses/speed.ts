@@ -1,0 +1,96 @@
+import { takeoffMass } from "../aircraft/index.ts";
+import { createTrimRotor, type FlightConditions } from "../equilibrium/index.ts";
+import { glidePolar, type LineHooks, poweredModes, speedLine, speedSummary, verticalAutorotation } from "../performance/index.ts";
+import { type Analysis, Cancelled, type Context, type Outcome, type ProjectView } from "./contract.ts";
+import { aircraftNeeds, chosenAircraft, chosenLoading, givenAir, isProblem, massProblem } from "./flight-conditions.ts";
+import { speedAnswer, speedFigures, speedLimits } from "./speed-faces.ts";
+import { lineRows, speedLimitShares, summaryOutputs } from "./speed-rows.ts";
+import { type SpeedInputs, type SpeedOutputs, speedInputs, speedOutputs } from "./speed-schema.ts";
+import { trimMethod, trimWarnings } from "./trim-method.ts";
+
+/** Glides are looked for from this airspeed up [m/s]. */
+const slowestGlide = 8;
+const coarseStep = 5;
+
+function run(project: ProjectView, inputs: SpeedInputs, context: Context<SpeedOutputs>): Outcome<SpeedOutputs> {
+  const chosen = chosenAircraft(project, inputs.aircraft);
+  if (isProblem(chosen)) return { problem: chosen };
+  const loaded = chosenLoading(chosen.aircraft, inputs.loading);
+  if (isProblem(loaded)) return { problem: loaded };
+  const air = givenAir(inputs);
+  if (isProblem(air)) return { problem: air };
+  const tooHeavy = massProblem(chosen.aircraft, takeoffMass(chosen.aircraft, loaded.loading));
+  if (tooHeavy) return { problem: tooHeavy };
+  const conditions: FlightConditions = {
+    aircraft: chosen.aircraft,
+    loading: loaded.loading,
+    air,
+    controls: inputs.controls,
+    losses: inputs.losses,
+    lightsOn: inputs.lightsOn,
+  };
+  const speeds = [...new Set(inputs.speeds)].sort((a, b) => a - b);
+  if (speeds.length > 20) {
+    const coarse = speeds.filter((_, i) => i % coarseStep === 0);
+    context.partial(speedComputation(conditions, coarse, quiet(context)), `speeds in steps of ${coarseStep}; no value between them`);
+  }
+  const outputs = speedComputation(conditions, speeds, context);
+  return { outputs, assumed: [...chosen.assumed, ...loaded.assumed], warnings: trimWarnings };
+}
+
+function quiet(context: Context<SpeedOutputs>): Pick<Context<SpeedOutputs>, "progress" | "cancelled"> {
+  return { progress: () => {}, cancelled: () => context.cancelled() };
+}
+
+/** The whole answer over given speeds, ascending [m/s]. */
+function speedComputation(conditions: FlightConditions, speeds: readonly number[], context: Pick<Context<SpeedOutputs>, "progress" | "cancelled">): SpeedOutputs {
+  const rotor = createTrimRotor(conditions.aircraft, conditions.air);
+  const total = 6 * speeds.length;
+  let before = 0;
+  const hooks: LineHooks = {
+    progress: (done) => context.progress(before + done, total, "speeds"),
+    cancelled: () => {
+      if (context.cancelled()) throw new Cancelled();
+    },
+  };
+  const line = (mode: (typeof poweredModes)[number]) => {
+    const found = speedLine(conditions, mode, speeds, rotor, hooks);
+    before += 2 * speeds.length;
+    return found;
+  };
+  const lines = { "clutch-closed": line("clutch-closed"), "clutch-open": line("clutch-open") };
+  const glide = glidePolar(
+    conditions,
+    speeds.filter((airspeed) => airspeed >= slowestGlide),
+    rotor,
+    hooks,
+  );
+  const summary = speedSummary(conditions, lines, rotor);
+  const vertical = verticalAutorotation(conditions, rotor);
+  return {
+    rows: lineRows(lines),
+    summary: summaryOutputs(conditions, lines, summary, glide, vertical),
+    glide: glide.line.map((point) => ({
+      airspeed: point.airspeed,
+      sinkRate: point.outcome.kind === "trimmed" ? -point.outcome.evaluation.climbRate : null,
+      limit: point.outcome.kind === "trimmed" ? null : point.outcome.limit,
+    })),
+    limits: speedLimitShares(lines),
+  };
+}
+
+/** Electric power of level flight over airspeed, in both rotor modes, and what follows from it. */
+export const speed: Analysis<SpeedInputs, SpeedOutputs> = {
+  name: "speed",
+  question: "What does each speed cost?",
+  inputs: speedInputs,
+  outputs: speedOutputs,
+  method: trimMethod,
+  example: {},
+  needs: aircraftNeeds,
+  run,
+  figures: speedFigures,
+  answer: speedAnswer,
+  limits: speedLimits,
+};
+

@@ -1,0 +1,1 @@
+export { mainTable, type TerminalOptions, type TerminalReport, terminalReport } from "./terminal-report.ts";

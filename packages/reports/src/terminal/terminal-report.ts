@@ -1,0 +1,88 @@
+import type { AnalysisResult, Figure, Limit, TableFigure } from "@wingseed/engine";
+import { fixedText, sentence, type UnitSystem } from "../format/index.ts";
+import { figureTable } from "../tables/index.ts";
+import type { AnalysisMeta, CaseView, ResultView } from "../view.ts";
+import { type Ink, terminalInk, wrapCells } from "./ink.ts";
+import { tableText } from "./table-text.ts";
+
+export interface TerminalOptions {
+  /** Character cells; narrower than 60 is taken as 60. @defaultValue 80 */
+  readonly width?: number;
+  /** True on a terminal that wants colour (NO_COLOR not set). @defaultValue false */
+  readonly color?: boolean;
+  /** @defaultValue "si" */
+  readonly system?: UnitSystem;
+  /** @defaultValue 24 */
+  readonly mostRows?: number;
+  /** The conditions in words, as the host knows them: "300 m above sea, 15 °C, calm". */
+  readonly conditions?: string;
+}
+
+export interface TerminalReport {
+  readonly stdout: string;
+  readonly stderr: string;
+}
+
+const caution = "Estimate, not approval to fly.";
+
+/**
+ * A result in plain text: question, answer, table, limits and conditions for stdout; warnings, recalled values and the
+ * standing caution for stderr.
+ */
+export function terminalReport(
+  meta: AnalysisMeta,
+  result: AnalysisResult,
+  view: ResultView,
+  options: TerminalOptions = {},
+): TerminalReport {
+  const width = Math.max(60, options.width ?? 80);
+  const ink = terminalInk(options.color ?? false);
+  const lines: string[] = [ink.strong(meta.question)];
+  result.cases.forEach((each, index) => {
+    if (result.cases.length > 1) lines.push("", ink.strong(`Case ${index + 1} of ${result.cases.length}`));
+    const shown = view.cases[index];
+    if (each.problem) lines.push(...wrapCells(`No answer: ${each.problem.message}`, width, "  "));
+    else if (shown) lines.push(...caseLines(shown, { ...options, width }, ink));
+  });
+  if (options.conditions) lines.push("", ...wrapCells(`  At: ${options.conditions}`, width, "  "));
+  return { stdout: `${lines.join("\n")}\n`, stderr: `${warningLines(result, width, ink).join("\n")}\n` };
+}
+
+function caseLines(view: CaseView, options: TerminalOptions & { readonly width: number }, ink: Ink): readonly string[] {
+  const system = options.system ?? "si";
+  const lines = [...wrapCells(sentence(view.answer.sentence, { system }), options.width)];
+  const table = mainTable(view.figures);
+  if (table) lines.push("", ...tableText(table, { width: options.width, system, ink, mostRows: options.mostRows ?? 24 }));
+  const words = view.figures.filter((figure) => figure.kind === "text");
+  for (const figure of words)
+    for (const tokens of figure.paragraphs) lines.push("", ...wrapCells(sentence(tokens, { system }), options.width));
+  if (view.limits.length > 0) lines.push("", ...limitLines(view.limits, options.width, ink));
+  return lines;
+}
+
+/** The first table among the figures, or the numbers behind the first picture. */
+export function mainTable(figures: readonly Figure[]): TableFigure | undefined {
+  const table = figures.find((figure) => figure.kind === "table");
+  const picture = figures.find((figure) => figure.kind !== "text");
+  return table ?? (picture ? figureTable(picture) : undefined);
+}
+
+/** Limits, most used first, the binding one marked in words. */
+function limitLines(limits: readonly Limit[], width: number, ink: Ink): readonly string[] {
+  const sorted = limits.toSorted((a, b) => b.share - a.share);
+  const widest = Math.max(...sorted.map((limit) => limit.name.length));
+  return sorted.flatMap((limit) => {
+    const share = `${fixedText(limit.share * 100, 0)} %`.padStart(6);
+    const text = `  ${limit.name.padEnd(widest)} ${share}  ${limit.where}${limit.binding ? " (stops it)" : ""}`;
+    const lines = wrapCells(text, width, " ".repeat(widest + 11));
+    return limit.binding ? lines.map(ink.strong) : lines;
+  });
+}
+
+function warningLines(result: AnalysisResult, width: number, ink: Ink): readonly string[] {
+  const graded = result.warnings.map(({ grade, message }) => ({ word: grade === "care" ? "Care" : "Note", message }));
+  const lines = graded.flatMap(({ word, message }) =>
+    wrapCells(`${word}: ${message}`, width, "  ").map(word === "Care" ? ink.care : ink.quiet),
+  );
+  return [...lines, caution];
+}

@@ -1,2 +1,2 @@
 export { currentFormat, type DocumentKind, documentKinds, type Migration } from "./document-kinds.ts";
-export { type DocumentReading, type DocumentText, readYamlDocument } from "./read-document.ts";
+export { type DocumentReading, type DocumentText, type PlacedReference, readYamlDocument } from "./read-document.ts";

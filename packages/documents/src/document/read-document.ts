@@ -1,6 +1,6 @@
 import type { ReadDocument, WrittenQuantity } from "@wingseed/engine";
-import { type DocumentProblem, fileProblem, placedProblem } from "../document-problem.ts";
-import { pointer, readValue, schemaNode, type ValueProblem, type WrittenNumber } from "../schema/index.ts";
+import { type DocumentProblem, fileProblem, placedProblem, type TextPosition } from "../document-problem.ts";
+import { type FileReference, pointer, readValue, schemaNode, type ValueProblem, type WrittenNumber } from "../schema/index.ts";
 import { type Positions, readYaml } from "../yaml/index.ts";
 import { inCurrentFormat } from "./document-format.ts";
 import type { DocumentKind } from "./document-kinds.ts";
@@ -16,23 +16,29 @@ export interface DocumentReading {
   /** Absent when an error keeps it from being used. */
   readonly document?: ReadDocument;
   readonly problems: readonly DocumentProblem[];
+  /** Other files of the project that it names. */
+  readonly references: readonly PlacedReference[];
 }
+
+export interface PlacedReference extends FileReference, TextPosition {}
 
 /** Reads one YAML document of a known kind: every problem at once, each with its line and column. Never throws. */
 export function readYamlDocument(kind: DocumentKind, { file, text, hash }: DocumentText): DocumentReading {
   const { value: raw, positions, problems: slips } = readYaml(file, text);
-  if (slips.some((slip) => slip.kind !== "duplicate-key")) return { problems: slips };
-  if (typeof raw !== "object" || raw === null || Array.isArray(raw)) return { problems: [...slips, notAMapping(file, raw)] };
+  if (slips.some((slip) => slip.kind !== "duplicate-key")) return { problems: slips, references: [] };
+  if (typeof raw !== "object" || raw === null || Array.isArray(raw))
+    return { problems: [...slips, notAMapping(file, raw)], references: [] };
   const place = (problem: ValueProblem) => placedProblem(file, position(positions, problem), problem);
   const format = inCurrentFormat(kind, raw as Readonly<Record<string, unknown>>);
-  if (format.kind === "problem") return { problems: [...slips, place(format.problem)] };
+  if (format.kind === "problem") return { problems: [...slips, place(format.problem)], references: [] };
   const { own, provenance, problem } = withoutProvenance(kind, format.value);
   const reading = readValue(kind.schema, own, "document");
   const found = problem === undefined ? reading.problems : [...reading.problems, problem];
   const problems = [...slips, ...found.map(place)];
-  if (problems.some(({ severity }) => severity === "error")) return { problems };
+  const references = reading.references.map((reference) => ({ ...reference, ...positions.value(reference.path) }));
+  if (problems.some(({ severity }) => severity === "error")) return { problems, references };
   const written = writtenQuantities(reading.numbers, positions, provenance);
-  return { document: { path: file, kind: kind.kind, data: reading.value, written, hash }, problems };
+  return { document: { path: file, kind: kind.kind, data: reading.value, written, hash }, problems, references };
 }
 
 function position(positions: Positions, problem: ValueProblem) {

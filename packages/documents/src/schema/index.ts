@@ -1,6 +1,6 @@
 export { nearName } from "./near-name.ts";
 export { type InputReading, type InputTextReading, readInputs, readInputText } from "./read-inputs.ts";
 export { readValue, type ValueReading } from "./read-value.ts";
-export type { ReadingMode, WrittenNumber } from "./reading.ts";
+export type { FileReference, ReadingMode, WrittenNumber } from "./reading.ts";
 export { resolved, type SchemaNode, schemaNode } from "./schema-node.ts";
 export { alternatives, dotted, type PathStep, type ProblemKind, pointer, shown, type ValueProblem } from "./value-problem.ts";

@@ -1,5 +1,5 @@
 import type { z } from "zod";
-import { newReading, type ReadingMode, type WrittenNumber } from "./reading.ts";
+import { type FileReference, newReading, type ReadingMode, type WrittenNumber } from "./reading.ts";
 import { schemaNode } from "./schema-node.ts";
 import { dotted, type PathStep, pointer, shown, type ValueProblem } from "./value-problem.ts";
 import { walkValue } from "./value-walk.ts";
@@ -12,6 +12,8 @@ export interface ValueReading {
   readonly problems: readonly ValueProblem[];
   /** JSON Pointer → number as written. */
   readonly numbers: ReadonlyMap<string, WrittenNumber>;
+  /** Texts that name other files of the project. */
+  readonly references: readonly FileReference[];
 }
 
 /** Reads a value against a definition: units, keys, types and ranges here, then the rules that only the definition knows. */
@@ -20,12 +22,10 @@ export function readValue(definition: z.ZodType, raw: unknown, mode: ReadingMode
   const reading = newReading(root, mode);
   const written = walkValue(reading, root, raw, []);
   const result = definition.safeParse(written);
-  if (result.success) {
-    const sound = reading.problems.length === 0;
-    return { written, value: sound ? result.data : undefined, problems: reading.problems, numbers: reading.written };
-  }
-  const further = result.error.issues.flatMap((issue) => ruleProblem(issue, written, reading.problems));
-  return { written, value: undefined, problems: [...reading.problems, ...further], numbers: reading.written };
+  const { problems, written: numbers, references } = reading;
+  if (result.success) return { written, value: problems.length === 0 ? result.data : undefined, problems, numbers, references };
+  const further = result.error.issues.flatMap((issue) => ruleProblem(issue, written, problems));
+  return { written, value: undefined, problems: [...problems, ...further], numbers, references };
 }
 
 /** A complaint of the definition that is not just the echo of one already told. */

@@ -20,10 +20,19 @@ export interface Reading {
   readonly mode: ReadingMode;
   readonly problems: ValueProblem[];
   readonly written: Map<string, WrittenNumber>;
+  readonly references: FileReference[];
+}
+
+/** A text that names another file of the project. */
+export interface FileReference {
+  readonly path: readonly PathStep[];
+  /** Kind of file it must be: the kind of a document, or `raster`. */
+  readonly kind: string;
+  readonly target: string;
 }
 
 export function newReading(root: SchemaNode, mode: ReadingMode): Reading {
-  return { root, mode, problems: [], written: new Map() };
+  return { root, mode, problems: [], written: new Map(), references: [] };
 }
 
 export interface Complaint {

@@ -64,6 +64,7 @@ function textValue(reading: Reading, node: SchemaNode, raw: unknown, path: reado
     complain(reading, path, { kind: "out-of-range", read: shown(raw), allowed, sentence: `${allowed} is expected; read ${shown(raw)}` });
     return undefined;
   }
+  if (node.reference !== undefined) reading.references.push({ path, kind: node.reference, target: raw });
   // A pattern is left to the definition, whose own sentence says more than the expression does.
   return raw;
 }
@@ -116,6 +117,7 @@ function firstThatFits(reading: Reading, nodes: readonly SchemaNode[], raw: unkn
   }
   if (best === undefined) return undefined;
   reading.problems.push(...best.trial.problems);
+  reading.references.push(...best.trial.references);
   for (const [pointer, number] of best.trial.written) reading.written.set(pointer, number);
   return best.value;
 }

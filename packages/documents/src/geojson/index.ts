@@ -1,0 +1,1 @@
+export { readGeoJson } from "./read-geojson.ts";

@@ -1,0 +1,130 @@
+import type { ProjectDefinition, Raster, ReadDocument } from "@wingseed/engine";
+import { type DocumentKind, type DocumentReading, type DocumentText, documentKinds, readYamlDocument } from "../document/index.ts";
+import { type DocumentProblem, fileProblem, inReadingOrder } from "../document-problem.ts";
+import { readGeoJson } from "../geojson/index.ts";
+import { largestFile } from "../geotiff/index.ts";
+import { checkProject } from "./check-project.ts";
+import { type FileMark, locate, projectFiles, readLocated } from "./project-folder.ts";
+import { placedRaster, type RasterFile, type RasterReading, readRasterFile } from "./project-raster.ts";
+
+/** A value with what deserves a look, or every problem that keeps it from being used. */
+export type Reading<Value> =
+  | { readonly value: Value; readonly warnings: readonly DocumentProblem[]; readonly problems?: never }
+  | { readonly problems: readonly DocumentProblem[]; readonly value?: never };
+
+export interface ListedFile {
+  readonly path: string;
+  /** Kind of document, `geojson` or `raster`. */
+  readonly kind: string;
+}
+
+/** A project folder. Reads on demand, reads again only what changed, and never throws for what stands in a file. */
+export interface Project {
+  readonly folder: string;
+  readDocument(path: string): Promise<Reading<ReadDocument>>;
+  readRaster(path: string): Promise<Reading<Raster>>;
+  /** Every file of the folder that is of a known kind, sorted by path. */
+  list(): Promise<readonly ListedFile[]>;
+  /** Every problem of every document, in reading order. */
+  check(): Promise<readonly DocumentProblem[]>;
+}
+
+const largestDocument = 4 * 2 ** 20;
+
+/** The kind of file that a path inside a project is, or undefined when projects have no such file. */
+export function fileKind(path: string): string | undefined {
+  if (/^places\/[^/]+\.geojson$/u.test(path)) return "geojson";
+  if (/^terrain\/[^/]+\.tiff?$/u.test(path)) return "raster";
+  return documentKinds.find(({ pathPattern }) => pathPattern.test(path))?.kind;
+}
+
+/** Opens a project folder. Nothing is read yet. */
+export function openProject(folder: string): Project {
+  const readings = new Map<string, { readonly mark: FileMark; readonly reading: DocumentReading }>();
+  const rasters = new Map<string, { readonly mark: FileMark; readonly file: RasterFile }>();
+
+  const document = async (path: string): Promise<DocumentReading> => {
+    const reader = readerOf(path);
+    if (reader === undefined) return { problems: [unknownKind(path)], references: [] };
+    const found = await locate(folder, path, largestDocument);
+    if (found.kind === "problem") return { problems: [found.problem], references: [] };
+    const known = readings.get(path);
+    if (known !== undefined && sameFile(known.mark, found.mark)) return known.reading;
+    const file = await readLocated(path, found.place);
+    if (file.kind === "problem") return { problems: [file.problem], references: [] };
+    const reading = readText(reader, path, file.bytes, file.hash);
+    readings.set(path, { mark: found.mark, reading });
+    return reading;
+  };
+
+  const raster = async (path: string): Promise<RasterFile> => {
+    if (fileKind(path) !== "raster") return { kind: "problem", problem: unknownKind(path) };
+    const found = await locate(folder, path, largestFile);
+    if (found.kind === "problem") return { kind: "problem", problem: found.problem };
+    const known = rasters.get(path);
+    if (known !== undefined && sameFile(known.mark, found.mark)) return known.file;
+    const file = await readRasterFile(path, await readLocated(path, found.place));
+    rasters.set(path, { mark: found.mark, file });
+    return file;
+  };
+
+  const definition = async (): Promise<ProjectDefinition | undefined> =>
+    (await document("project.yaml")).document?.data as ProjectDefinition | undefined;
+  const placed = async (path: string): Promise<RasterReading> => placedRaster(path, await raster(path), await definition());
+  const list = async () =>
+    (await projectFiles(folder)).flatMap((path) => {
+      const kind = fileKind(path);
+      return kind === undefined ? [] : [{ path, kind }];
+    });
+
+  return {
+    folder,
+    list,
+    readDocument: async (path) => {
+      const reading = await document(path);
+      return reading.document === undefined ? { problems: reading.problems } : { value: reading.document, warnings: reading.problems };
+    },
+    readRaster: async (path) => {
+      const { raster: value, problems } = await placed(path);
+      return value === undefined ? { problems } : { value, warnings: problems };
+    },
+    check: async () => inReadingOrder(await checkProject({ folder, list, document, placed })),
+  };
+}
+
+type TextReader = (text: DocumentText) => DocumentReading;
+
+function readerOf(path: string): TextReader | undefined {
+  if (fileKind(path) === "geojson") return readGeoJson;
+  const kind: DocumentKind | undefined = documentKinds.find(({ pathPattern }) => pathPattern.test(path));
+  return kind === undefined ? undefined : (text) => readYamlDocument(kind, text);
+}
+
+function readText(read: TextReader, file: string, bytes: Uint8Array, hash: string): DocumentReading {
+  try {
+    const text = new TextDecoder("utf-8", { fatal: true, ignoreBOM: false }).decode(bytes);
+    return read({ file, text, hash });
+  } catch {
+    const problem = fileProblem(file, {
+      kind: "syntax",
+      read: "bytes that are no UTF-8",
+      allowed: "text in UTF-8",
+      message: "the file is no text in UTF-8",
+    });
+    return { problems: [problem], references: [] };
+  }
+}
+
+function unknownKind(path: string): DocumentProblem {
+  const places = [...documentKinds.map(({ place }) => place), "places/*.geojson", "terrain/*.tif"].join(", ");
+  return fileProblem(path, {
+    kind: "missing-file",
+    read: path,
+    allowed: places,
+    message: `${path} is no document of a project; they lie at ${places}`,
+  });
+}
+
+function sameFile(first: FileMark, second: FileMark): boolean {
+  return first.size === second.size && first.time === second.time && first.changed === second.changed && first.inode === second.inode;
+}

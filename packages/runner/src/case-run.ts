@@ -54,7 +54,14 @@ export async function runCase(
   if (needs.problem) return { ...withoutRun(inputs, { problem: needs.problem }), defaults };
   const { met } = needs;
   const key = caseKey(house, name, inputs, met);
-  const origin = (outcome: Outcome<unknown>): CaseRun => ({ inputs, defaults, documents: met.documents, outcome, key });
+  const origin = (outcome: Outcome<unknown>): CaseRun => ({
+    inputs,
+    defaults,
+    documents: met.documents,
+    warnings: met.warnings,
+    outcome,
+    key,
+  });
   const listen = (message: WorkerMessage) => {
     if (message.kind === "progress") listeners.progress(message.done, message.total, message.doing);
     if (message.kind === "partial") listeners.partial(origin({ outputs: message.outputs }), message.statedError);
@@ -94,8 +101,8 @@ async function runNested(
   signal: AbortSignal,
   askedBy: readonly string[],
 ): Promise<NestedOutcome> {
-  const { outcome, key, documents } = await runCase(house, name, inputs, { ...listeners, partial: () => {} }, signal, askedBy);
-  return { outcome, key, documents };
+  const { outcome, key, documents, warnings } = await runCase(house, name, inputs, { ...listeners, partial: () => {} }, signal, askedBy);
+  return { outcome, key, documents, warnings };
 }
 
 /** Names exactly what a result depends on, and nothing that it does not. */
@@ -105,5 +112,5 @@ function caseKey(house: House, name: string, inputs: unknown, met: MetNeeds): st
 }
 
 function withoutRun(inputs: unknown, outcome: Outcome<unknown>): CaseRun {
-  return { inputs, defaults: [], documents: [], outcome, key: sha256(canonicalJson(outcome)) };
+  return { inputs, defaults: [], documents: [], warnings: [], outcome, key: sha256(canonicalJson(outcome)) };
 }

@@ -1,8 +1,7 @@
 export { canonicalJson, sha256 } from "./canonical.ts";
-export { complaintLine } from "./needs.ts";
 export { CannotAsk, type ProblemFamily, problemFamily } from "./problems.ts";
 export type { Progress } from "./progress.ts";
-export type { DocumentComplaint, ProjectSource, Reading } from "./project-source.ts";
+export type { ProjectSource } from "./project-source.ts";
 export { type JsonSchema, loadRegistry, type Registry } from "./registry.ts";
 export type { CachePlace } from "./result-cache.ts";
 export { createRunner, type Runner, type RunnerOptions, type RunRequest } from "./runner.ts";

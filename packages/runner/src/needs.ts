@@ -1,8 +1,9 @@
-import type { Analysis, Need, Outcome, Problem, ProjectView, Raster, ReadDocument } from "@wingseed/engine";
+import { type DocumentProblem, inReadingOrder, problemLine, type Reading } from "@wingseed/documents";
+import type { Analysis, Need, Outcome, Problem, ProjectView, Raster, ReadDocument, Warning } from "@wingseed/engine";
 import { canonicalJson, sha256 } from "./canonical.ts";
 import { needKey } from "./need-key.ts";
 import { internalProblem } from "./problems.ts";
-import type { DocumentComplaint, ProjectSource, Reading } from "./project-source.ts";
+import type { ProjectSource } from "./project-source.ts";
 
 /** An analysis may find out step by step what it needs (project → mission → route → raster); more steps than this are a mistake of ours. */
 const mostRounds = 16;
@@ -13,12 +14,16 @@ export interface NestedOutcome {
   /** Identity of exactly what it depended on. */
   readonly key: string;
   readonly documents: readonly { readonly path: string; readonly hash: string }[];
+  /** Of the documents it read. */
+  readonly warnings: readonly Warning[];
 }
 
 export interface MetNeeds {
   readonly project: ProjectView;
   readonly outcomes: readonly (readonly [string, Outcome<unknown>])[];
   readonly documents: readonly { readonly path: string; readonly hash: string }[];
+  /** Of the documents, and of the analyses that it stands on. */
+  readonly warnings: readonly Warning[];
   /** One line for each thing the result may depend on, by content. */
   readonly dependencies: readonly string[];
 }
@@ -37,20 +42,21 @@ export async function meetNeeds(
   const documents: Record<string, ReadDocument> = {};
   const rasters: Record<string, Raster> = {};
   const nested = new Map<string, NestedOutcome>();
+  const warnings: Warning[] = [];
   const seen = new Set<string>();
   for (let round = 0; round < mostRounds; round++) {
     const asked = askNeeds(analysis, inputs, { documents, rasters });
     if ("problem" in asked) return { problem: asked.problem };
     const fresh = asked.needs.filter((need) => !seen.has(identity(need)));
-    if (fresh.length === 0) return { met: gather({ documents, rasters }, nested) };
+    if (fresh.length === 0) return { met: gather({ documents, rasters }, nested, warnings) };
     for (const need of fresh) seen.add(identity(need));
-    const complaints: DocumentComplaint[] = [];
+    const complaints: DocumentProblem[] = [];
     if (!source && fresh.some((need) => need.kind !== "analysis")) return { problem: noProject(analysis, fresh) };
     await Promise.all(
       fresh.map(async (need) => {
         if (need.kind === "analysis") nested.set(identity(need), await runNested(need.name, need.inputs));
-        else if (source && need.kind === "document") keep(documents, need.path, await source.readDocument(need.path), complaints);
-        else if (source) keep(rasters, need.path, await source.readRaster(need.path), complaints);
+        else if (source && need.kind === "document") keep(documents, need.path, await source.readDocument(need.path), complaints, warnings);
+        else if (source) keep(rasters, need.path, await source.readRaster(need.path), complaints, warnings);
       }),
     );
     if (complaints.length > 0) return { problem: documentProblem(complaints) };
@@ -72,17 +78,28 @@ function identity(need: Need): string {
   return need.kind === "analysis" ? `analysis ${needKey(need.name, need.inputs)}` : `${need.kind} ${need.path}`;
 }
 
-function keep<Value>(into: Record<string, Value>, path: string, reading: Reading<Value>, complaints: DocumentComplaint[]): void {
-  if (reading.problems) complaints.push(...reading.problems);
-  else into[path] = reading.value;
+function keep<Value>(
+  into: Record<string, Value>,
+  path: string,
+  reading: Reading<Value>,
+  complaints: DocumentProblem[],
+  warnings: Warning[],
+): void {
+  if (reading.problems) {
+    complaints.push(...reading.problems);
+    return;
+  }
+  into[path] = reading.value;
+  warnings.push(...reading.warnings.map((problem): Warning => ({ kind: "document", message: problemLine(problem), grade: "note" })));
 }
 
-function gather(project: ProjectView, nested: ReadonlyMap<string, NestedOutcome>): MetNeeds {
+function gather(project: ProjectView, nested: ReadonlyMap<string, NestedOutcome>, own: readonly Warning[]): MetNeeds {
   const read = [...Object.values(project.documents), ...Object.values(project.rasters)].map(({ path, hash }) => ({ path, hash }));
   return {
     project,
     outcomes: [...nested].map(([key, { outcome }]) => [key.replace(/^analysis /, ""), outcome]),
     documents: [...read, ...[...nested.values()].flatMap((item) => item.documents)],
+    warnings: [...own, ...[...nested.values()].flatMap((item) => [...(item.outcome.warnings ?? []), ...item.warnings])],
     dependencies: [
       ...Object.values(project.documents).map((document) => `document ${document.path} ${documentDigest(document)}`),
       ...Object.values(project.rasters).map((raster) => `raster ${raster.path} ${rasterDigest(raster)}`),
@@ -112,13 +129,9 @@ function digestOnce(subject: object, text: () => string): string {
   return digest;
 }
 
-function documentProblem(problems: readonly DocumentComplaint[]): Problem {
-  return { kind: "document", message: problems.map(complaintLine).join("\n"), problems };
-}
-
-export function complaintLine({ file, line, column, message }: DocumentComplaint): string {
-  const place = [file, line, column].filter((part) => part !== undefined).join(":");
-  return `${place}: ${message}`;
+function documentProblem(found: readonly DocumentProblem[]): Problem {
+  const problems = inReadingOrder(found);
+  return { kind: "document", message: problems.map(problemLine).join("\n"), problems };
 }
 
 function noProject(analysis: Analysis, needs: readonly Need[]): Problem {

@@ -7,6 +7,8 @@ export interface CaseOrigin {
   readonly inputs: unknown;
   readonly defaults: readonly Default[];
   readonly documents: readonly { readonly path: string; readonly hash: string }[];
+  /** Of what it stands on. */
+  readonly warnings: readonly Warning[];
   readonly outcome: Outcome<unknown>;
 }
 
@@ -28,7 +30,7 @@ export function provenanceOf(program: Program, analysis: Analysis, cases: readon
 }
 
 export function warningsOf(cases: readonly CaseOrigin[]): readonly Warning[] {
-  return distinct(cases.flatMap((item) => item.outcome.warnings ?? []));
+  return distinct(cases.flatMap((item) => [...(item.outcome.warnings ?? []), ...item.warnings]));
 }
 
 function distinct<Item>(items: readonly Item[]): Item[] {

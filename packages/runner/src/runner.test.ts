@@ -206,13 +206,23 @@ describe("needs", () => {
   });
 
   function projectOf(files: Record<string, unknown>): ProjectSource {
+    const gone = (file: string) => {
+      const problem = {
+        kind: "missing-file",
+        file,
+        line: 3,
+        column: 5,
+        pointer: "",
+        read: file,
+        allowed: "",
+        message: "there is no such file",
+      } as const;
+      return { problems: [{ ...problem, severity: "error" as const }] };
+    };
     return {
       folder,
-      readRaster: async (path) => ({ problems: [{ file: path, message: "there is no such file" }] }),
-      readDocument: async (path) =>
-        path in files
-          ? { value: document(path, files[path]) }
-          : { problems: [{ file: path, line: 3, column: 5, message: "there is no such file" }] },
+      readRaster: async (path) => gone(path),
+      readDocument: async (path) => (path in files ? { value: document(path, files[path]), warnings: [] } : gone(path)),
     };
   }
   const withProject = (project: ProjectSource | null) =>

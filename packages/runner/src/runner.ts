@@ -78,7 +78,7 @@ async function run(house: House, request: RunRequest): Promise<AnalysisResult> {
     };
     const finished = await runCase(house, analysis.name, raw, listeners, signal).catch((error: unknown): CaseOrigin => {
       const message = error instanceof Error ? error.message : String(error);
-      return { inputs: raw, defaults: [], documents: [], outcome: { problem: internalProblem(message) } };
+      return { inputs: raw, defaults: [], documents: [], warnings: [], outcome: { problem: internalProblem(message) } };
     });
     progress.finish(index);
     return finished;

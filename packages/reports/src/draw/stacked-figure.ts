@@ -39,7 +39,7 @@ export function drawStacked(figure: StackedFigure, context: DrawContext): SvgNod
       series: overlays,
       ...(figure.gaps ? { gaps: figure.gaps } : {}),
       ...(figure.notable ? { notable: figure.notable } : {}),
-      ends: bandEnds(bands, figure.at, frame),
+      ends: bandEnds(bands, figure.at, frame, context),
       obstacles: filledPoints(bands, figure.at, frame),
     },
     frame,
@@ -85,14 +85,19 @@ function reachesEnd(band: Band): boolean {
   return band.edges.some((edge) => edge !== null);
 }
 
-function bandEnds(bands: readonly Band[], at: readonly number[], frame: PlotFrame): readonly EndLabel[] {
+function bandEnds(bands: readonly Band[], at: readonly number[], frame: PlotFrame, context: DrawContext): readonly EndLabel[] {
   return bands.flatMap((band) => {
     const last = band.edges.findLastIndex((edge) => edge !== null);
     const edge = band.edges[last];
     if (!edge) return [];
     const middle = frame.y.place((edge[0] + edge[1]) / 2);
     return [
-      { name: band.name, paint: markStyle(band.meaning).paint, at: [frame.x.place(at[last] as number), middle] as const, swatch: true },
+      {
+        name: band.name,
+        paint: markStyle(band.meaning, { stale: context.stale }).paint,
+        at: [frame.x.place(at[last] as number), middle] as const,
+        swatch: true,
+      },
     ];
   });
 }

@@ -52,7 +52,7 @@ export function placedText(value: number, decimals: number): string {
 }
 
 function powerText(value: number, exponent: number, figures: number): string {
-  const mantissa = fixedText(value / 10 ** exponent, figures - 1);
+  const mantissa = fixedText(Number(value.toExponential(figures - 1).split("e")[0]), figures - 1);
   const power = String(Math.abs(exponent))
     .split("")
     .map((digit) => superscripts[Number(digit)])

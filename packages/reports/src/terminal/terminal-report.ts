@@ -23,7 +23,7 @@ export interface TerminalReport {
   readonly stderr: string;
 }
 
-const caution = "Estimate, not approval to fly.";
+const caution = "These are estimates; they do not clear anyone to fly.";
 
 /**
  * A result in plain text: question, answer, table, limits and conditions for stdout; warnings, recalled values and the

@@ -63,18 +63,19 @@ interface FieldWordsProps {
 
 function FieldWords({ id, field, standard, given }: FieldWordsProps) {
   const taken = given || standard === "" ? "" : `standard: ${standard}`;
-  const bounds = field.kind === "quantity" ? boundsText(field) : "";
-  const text = [field.description, taken, bounds].filter(Boolean).join(" · ");
-  return text === "" ? null : (
-    <p className="description" id={`${id}-about`}>
-      {text}
-    </p>
+  const about = [field.description, field.kind === "quantity" ? boundsText(field) : ""].filter(Boolean).join(" ");
+  if (taken === "" && about === "") return null;
+  return (
+    <div className="description" id={`${id}-about`}>
+      {taken !== "" && <p className="standard">{taken}</p>}
+      {about !== "" && <p>{about}</p>}
+    </div>
   );
 }
 
 function boundsText(field: QuantityField): string {
   if (field.quantity !== "dimensionless") return "";
-  if (field.minimum !== undefined && field.maximum !== undefined) return `${field.minimum} to ${field.maximum}`;
+  if (field.minimum !== undefined && field.maximum !== undefined) return `${field.minimum} to ${field.maximum}.`;
   return "";
 }
 

@@ -1,3 +1,4 @@
+import type { PageHeading } from "@wingseed/reports/draw";
 import { type Address, questionKey } from "../model/address.ts";
 import { benchOf } from "../model/question.ts";
 import { useRun, useSession, useView } from "../session-context.ts";
@@ -5,7 +6,7 @@ import { Cautions } from "./cautions.tsx";
 import { QuestionLink } from "./question-link.tsx";
 import { Switches } from "./switches.tsx";
 
-const headings = ["The aircraft", "The flight", "The proof"] as const;
+const headings: readonly PageHeading[] = ["The aircraft", "The flight", "The proof"];
 
 /** All questions with today's answer under each: the navigation. */
 export function AnswersColumn() {
@@ -20,43 +21,62 @@ export function AnswersColumn() {
       data-open={open}
       onKeyDown={(event) => event.key === "Escape" && view.setState({ columnOpen: false })}
     >
-      <p className="project">
-        <strong>{catalogue.project.title}</strong>
-        {catalogue.project.demo && <span className="tag">demo values: invented</span>}
-      </p>
-      {headings.map((heading) => (
-        <section key={heading}>
-          <h2>{heading}</h2>
-          <ul>
-            {catalogue.pages
-              .filter((page) => page.heading === heading)
-              .map((page) => (
-                <li key={page.id}>
-                  {page.status === "answered" ? (
-                    <Answered address={{ place: "page", page: page.id, drafts: {} }} question={page.question} />
-                  ) : (
-                    <Unanswered question={page.question} />
-                  )}
+      <div className="column-list">
+        <p className="project">
+          <strong>{catalogue.project.title}</strong>
+          {catalogue.project.demo && <span className="tag">demo values: invented</span>}
+        </p>
+        {headings.map((heading) => (
+          <HeadingSection key={heading} heading={heading} />
+        ))}
+        {bench.length > 0 && (
+          <section>
+            <h2>Bench</h2>
+            <ul>
+              {bench.map((analysis) => (
+                <li key={analysis.name}>
+                  <Answered address={{ place: "bench", analysis: analysis.name, drafts: {} }} question={analysis.question} />
                 </li>
               ))}
-          </ul>
-        </section>
-      ))}
-      {bench.length > 0 && (
-        <section>
-          <h2>Bench</h2>
+            </ul>
+          </section>
+        )}
+      </div>
+      <div className="column-foot">
+        <Cautions />
+        <Switches />
+      </div>
+    </nav>
+  );
+}
+
+/** The questions under one heading: first those with an answer, then those that this version leaves open. */
+function HeadingSection({ heading }: { readonly heading: PageHeading }) {
+  const pages = useSession().catalogue.pages.filter((page) => page.heading === heading);
+  const open = pages.filter((page) => page.status !== "answered");
+  return (
+    <section>
+      <h2>{heading}</h2>
+      <ul>
+        {pages.map((page) =>
+          page.status === "answered" ? (
+            <li key={page.id}>
+              <Answered address={{ place: "page", page: page.id, drafts: {} }} question={page.question} />
+            </li>
+          ) : null,
+        )}
+      </ul>
+      {open.length > 0 && (
+        <div className="unanswered">
+          <p>Not in this version:</p>
           <ul>
-            {bench.map((analysis) => (
-              <li key={analysis.name}>
-                <Answered address={{ place: "bench", analysis: analysis.name, drafts: {} }} question={analysis.question} />
-              </li>
+            {open.map((page) => (
+              <li key={page.id}>{page.question}</li>
             ))}
           </ul>
-        </section>
+        </div>
       )}
-      <Cautions />
-      <Switches />
-    </nav>
+    </section>
   );
 }
 
@@ -70,14 +90,5 @@ function Answered({ address, question }: { readonly address: Address; readonly q
       {brief && <span className="brief">{current ? brief : `was ${brief}`}</span>}
       {!brief && run && run.problems.length > 0 && <span className="brief">no answer: see why</span>}
     </QuestionLink>
-  );
-}
-
-function Unanswered({ question }: { readonly question: string }) {
-  return (
-    <span className="question unanswered">
-      <span>{question}</span>
-      <span className="brief">not in this version</span>
-    </span>
   );
 }

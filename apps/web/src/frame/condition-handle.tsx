@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useEffect, useRef, useState } from "react";
+import { type KeyboardEvent, type ReactNode, useEffect, useRef, useState } from "react";
 import { FieldRow } from "../form/field-row.tsx";
 import { effectiveText } from "../model/effective.ts";
 import { shownText } from "../model/inputs.ts";
@@ -43,7 +43,8 @@ export function ConditionHandle({ field, question, run }: ConditionHandleProps) 
         onClick={() => setOpen(!open)}
         onKeyDown={(event) => onArrow(event, step)}
       >
-        <span className="handle-name">{field.label}</span> {effective.text === "" ? "as the file says" : effective.text}
+        <span className="handle-name">{field.label}</span>{" "}
+        <span className="handle-value">{effective.text === "" ? "not given" : effective.text}</span>
       </button>
       {open && (
         <ConditionPanel onClose={close}>
@@ -64,7 +65,7 @@ export function ConditionHandle({ field, question, run }: ConditionHandleProps) 
   );
 }
 
-function ConditionPanel({ onClose, children }: { readonly onClose: () => void; readonly children: React.ReactNode }) {
+function ConditionPanel({ onClose, children }: { readonly onClose: () => void; readonly children: ReactNode }) {
   const box = useRef<HTMLFieldSetElement>(null);
   useEffect(() => {
     box.current?.querySelector<HTMLElement>("input, select")?.focus();

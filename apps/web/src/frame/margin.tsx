@@ -20,10 +20,11 @@ export function Margin({ question, run, shown }: MarginProps) {
   const limits = shown?.limits ?? [];
   const warnings = run?.shown?.computed.result.warnings ?? [];
   const binding = limits.find((limit) => limit.binding) ?? [...limits].sort((a, b) => b.share - a.share)[0];
+  const cautions = warnings.length + (catalogue.project.demo ? 1 : 0);
   const inputs = leaves(question.slots[0].fields).length;
   const line = [
     ...(binding ? [`${binding.name} ${Math.round(binding.share * 100)} %`] : []),
-    counted(warnings.length, "caution"),
+    ...(cautions > 0 ? [counted(cautions, "caution")] : []),
     counted(inputs, "input"),
   ].join(" · ");
   return (
@@ -33,9 +34,9 @@ export function Margin({ question, run, shown }: MarginProps) {
       </button>
       <div className="margin-body" id="margin">
         {limits.length > 0 && <LimitsLadder limits={limits} />}
-        {(warnings.length > 0 || catalogue.project.demo) && (
+        {cautions > 0 && (
           <section aria-label="Cautions">
-            <h2>Take care{warnings.length > 0 ? ` (${warnings.length})` : ""}</h2>
+            <h2>Take care ({cautions})</h2>
             {catalogue.project.demo && <Caution grade="note">Demo values: aircraft and places are invented.</Caution>}
             {warnings.map((warning) => (
               <Caution key={warning.kind + warning.message} grade={warning.grade}>

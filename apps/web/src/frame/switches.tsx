@@ -21,7 +21,7 @@ export function Switches() {
           saveChoice("theme", chosen);
         }}
       >
-        <option value="system">as the system</option>
+        <option value="system">system</option>
         <option value="light">day</option>
         <option value="dark">dusk</option>
       </select>

@@ -71,12 +71,12 @@ function placeByKey(event: KeyboardEvent, index: number | undefined, count: numb
 }
 
 /** The values of every line where the cursor stands, in a row that keeps its place. */
-export function CursorRow({ readable, origin }: { readonly readable: Readable; readonly origin: Origin }) {
+export function CursorRow({ readable, origin, hint }: { readonly readable: Readable; readonly origin: Origin; readonly hint: boolean }) {
   const index = useCursorIndex(readable);
   const x = index === undefined ? undefined : readable.places[index];
   const { axis, figure } = readable;
   const readings = useMemo(() => (x === undefined ? [] : lineReadings(figure, x, origin.system)), [figure, x, origin.system]);
-  if (x === undefined) return <p className="cursor-row quiet">Point at the picture, or reach it with Tab, and read values with ← →.</p>;
+  if (x === undefined) return <p className="cursor-row quiet">{hint && "Point at the picture, or reach it with Tab, and read values with ← →."}</p>;
   const at = axisReading(x, axis, origin.system).text;
   return (
     <dl className="cursor-row">

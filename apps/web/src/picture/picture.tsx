@@ -1,6 +1,6 @@
 import type { Figure } from "@wingseed/engine";
 import { drawFigure, figureTable, plotPlace } from "@wingseed/reports/draw";
-import { useEffect, useId, useLayoutEffect, useMemo, useRef, useState } from "react";
+import { type RefObject, useEffect, useId, useLayoutEffect, useMemo, useRef, useState } from "react";
 import { readableFigure } from "../model/cursor.ts";
 import type { Origin } from "../model/slip.ts";
 import { CursorPad, CursorRow } from "./cursor.tsx";
@@ -21,8 +21,8 @@ export function Picture({ figure, origin, stale, main }: PictureProps) {
   const [tableShown, showTable] = useState(false);
   const coarse = origin.coarse !== undefined;
   const drawn = useMemo(
-    () => (width === undefined ? undefined : drawFigure(figure, { width, system: origin.system, grade: coarse ? "coarse" : "exact", stale })),
-    [figure, width, origin.system, coarse, stale],
+    () => (width === undefined ? undefined : drawFigure(figure, { width, system: origin.system, grade: coarse ? "coarse" : "exact", stale, ...(main ? {} : { plotHeight: 200 }) })),
+    [figure, width, origin.system, coarse, stale, main],
   );
   const canvas = useRef<HTMLDivElement>(null);
   useLayoutEffect(() => {
@@ -39,7 +39,7 @@ export function Picture({ figure, origin, stale, main }: PictureProps) {
         <div ref={canvas} />
         {readable && place && <CursorPad readable={readable} place={place} system={origin.system} />}
       </div>
-      {readable && <CursorRow readable={readable} origin={origin} />}
+      {readable && <CursorRow readable={readable} origin={origin} hint={main} />}
       <div className="picture-tools">
         <button type="button" className="quiet-button" data-key="t" aria-expanded={tableShown} aria-controls={tableId} onClick={() => showTable(!tableShown)}>
           {tableShown ? "Hide data table" : "Data table"}
@@ -52,7 +52,7 @@ export function Picture({ figure, origin, stale, main }: PictureProps) {
 }
 
 /** Width of an element [whole px], followed as it changes. */
-function useWidth(): readonly [React.RefObject<HTMLDivElement | null>, number | undefined] {
+function useWidth(): readonly [RefObject<HTMLDivElement | null>, number | undefined] {
   const element = useRef<HTMLDivElement>(null);
   const [width, setWidth] = useState<number>();
   useEffect(() => {

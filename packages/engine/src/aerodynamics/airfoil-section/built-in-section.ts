@@ -91,6 +91,7 @@ function circleAt(
         attachedLift: attached * total,
         separatedLift: (1 - attached) * total,
         drag: drag(size) + friction + dragIncrement,
+        viscousDrag: attached * drag(size) + (1 - attached) * drag(0) + polar.shift + dragIncrement,
       };
     },
   };

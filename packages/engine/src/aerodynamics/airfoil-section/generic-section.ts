@@ -25,5 +25,6 @@ export function genericSectionPoint(section: GenericSection, alpha: number): Sec
     attachedLift: attached * section.liftSlope * alpha,
     separatedLift: separated * 2.2 * Math.sin(alpha) * Math.cos(alpha),
     drag: attached * attachedDrag + separated * separatedDrag,
+    viscousDrag: attached * attachedDrag + separated * section.cd0,
   };
 }

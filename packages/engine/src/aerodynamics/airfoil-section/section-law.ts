@@ -85,23 +85,26 @@ export interface SectionCondition {
  *
  * @source glauert-1928, from memory
  */
-export function sectionCoefficients(law: SectionLaw, at: SectionCondition): { readonly lift: number; readonly drag: number } {
+export function sectionCoefficients(
+  law: SectionLaw,
+  at: SectionCondition,
+): { readonly lift: number; readonly drag: number; readonly viscousDrag: number } {
   const turn = (at.angleOfAttack / (2 * Math.PI) + 0.5) % 1;
   const position = (turn < 0 ? turn + 1 : turn) * circleSteps;
   const step = Math.min(Math.floor(position), circleSteps - 1);
   const level = reynoldsLevel(law, at.reynolds);
   const lower = Math.min(Math.floor(level), Math.max(law.reynolds.length - 2, 0));
+  const upperShare = law.reynolds.length < 2 ? 0 : level - lower;
   const read = (offset: number): number => {
     const circle = (index: number): number => {
       const first = index * circleWidth + step * stepWidth + offset;
       const low = law.table[first] ?? 0;
       return low + ((law.table[first + stepWidth] ?? 0) - low) * (position - step);
     };
-    if (law.reynolds.length < 2) return circle(0);
-    return circle(lower) + (circle(lower + 1) - circle(lower)) * (level - lower);
+    return upperShare === 0 ? circle(lower) : circle(lower) + (circle(lower + 1) - circle(lower)) * upperShare;
   };
   const compression = 1 / Math.sqrt(1 - Math.min(at.mach * at.mach, 0.81));
-  return { lift: read(0) * compression + read(1), drag: read(2) };
+  return { lift: read(0) * compression + read(1), drag: read(2), viscousDrag: read(3) };
 }
 
 function reynoldsLevel(law: SectionLaw, reynolds: number): number {

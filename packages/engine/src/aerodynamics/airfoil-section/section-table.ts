@@ -6,11 +6,13 @@ export interface SectionPoint {
   readonly separatedLift: number;
   /** [1]. */
   readonly drag: number;
+  /** The part of drag that attached flow makes, by friction: it acts along the whole velocity of a yawed blade [1]. */
+  readonly viscousDrag: number;
 }
 
 /** Steps of the circle in a table; a power of two, so that an index wraps with a bit mask. */
 export const circleSteps = 4096;
-/** Numbers per step: attached lift, separated lift, drag, one unused. */
+/** Numbers per step: attached lift, separated lift, drag, viscous drag. */
 export const stepWidth = 4;
 /** Numbers per Reynolds number: the circle and its first step again, so that the next step always exists. */
 export const circleWidth = (circleSteps + 1) * stepWidth;
@@ -28,6 +30,7 @@ export function tabulatedCircle(point: (alpha: number) => SectionPoint): Float64
     table[step * stepWidth] = at.attachedLift;
     table[step * stepWidth + 1] = at.separatedLift;
     table[step * stepWidth + 2] = at.drag;
+    table[step * stepWidth + 3] = at.viscousDrag;
   }
   return table;
 }

@@ -6,6 +6,15 @@ export {
   type UnsolvedRotor,
 } from "./inflow-and-flap.ts";
 export { type LargestThrust, largestSteadyThrust, type ThrustLimitCondition, unstalledMarch } from "./largest-steady-thrust.ts";
+export {
+  type NoOperatingPoint,
+  type OperatingGivens,
+  type OperatingPoint,
+  type OperatingSurroundings,
+  rotorOperatingPoint,
+  type Stream,
+} from "./operating-point.ts";
+export { type ElementLoad, rotorLoading } from "./rotor-loading.ts";
 export type { RotorMesh } from "./rotor-mesh.ts";
 export {
   type Articulation,
@@ -19,3 +28,4 @@ export {
 export { type DiscFlow, discFlow, type RotorPoint } from "./rotor-point.ts";
 export { sweepRotor } from "./rotor-sweep.kernel.ts";
 export { createRotorWorkspace, type RotorSweepResult, type RotorSweepState, type RotorWorkspace } from "./rotor-workspace.ts";
+export { type CyclicPitch, type ShaftCoefficients, shaftCoefficients } from "./shaft-axes.ts";

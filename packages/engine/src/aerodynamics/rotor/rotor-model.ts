@@ -23,8 +23,9 @@ export type InflowDistribution = "uniform" | "drees" | "pitt-peters";
 /**
  * What the flow along the blade does.
  *
- * `off`: nothing. `friction`: the section's drag acts along the span in proportion to the spanwise velocity.
- * `resultant`: the section's drag acts along the whole velocity, spanwise part included, and grows with it.
+ * `off`: nothing. `friction`: the section's drag acts along the span too, in proportion to the spanwise velocity.
+ * `resultant`: the drag of attached flow acts along the whole velocity, spanwise part included, and grows with it; the drag of
+ * separated flow keeps to the flow across the blade.
  */
 export type RadialFlow = "off" | "friction" | "resultant";
 

@@ -18,10 +18,11 @@ const largestMachSquared = 0.81;
  *     u_T = x + μ sin ψ      u_R = μ cos ψ
  *     u_P = λ_c + λ_i (1 + k_x x cos ψ + k_y x sin ψ) + μ β₀ cos ψ
  *     θ = θ₀ + twist + θ_1c cos ψ + θ_1s sin ψ      φ = atan2(u_P, u_T)      α = θ − φ
- *     dF_z = U (c_l u_T − ...) , dF_x = U c_l u_P + W c_d u_T , dF_z = U c_l u_T − W c_d u_P , dF_r = W_r c_d u_R
+ *     dF_z = U c_l u_T − D u_P      dF_x = U c_l u_P + D u_T      dF_r = D_r u_R
  *
- * with U² = u_T² + u_P²; W = W_r = √(U² + u_R²) for resultant radial flow, W = U and W_r = U for friction, W_r = 0 for none.
- * Reverse flow needs no case of its own: the angle simply turns. The arctangent is good to 3·10⁻¹⁰ rad.
+ * with U² = u_T² + u_P² and the drags D, D_r: without radial flow U c_d, 0; with friction U c_d, U c_d; with resultant flow
+ * W c_v + U (c_d − c_v), W c_v, where W² = U² + u_R²: the drag c_v of attached flow acts along the whole velocity, the drag of
+ * separated flow as if the blade were unswept in the flow across it. Reverse flow needs no case of its own: the angle simply turns. The arctangent is good to 3·10⁻¹⁰ rad.
  *
  * @source johnson-1980, ch. 5, blade element theory in forward flight, from memory
  */
@@ -36,9 +37,8 @@ function sweepFast(ws: RotorWorkspace, s: RotorSweepState): void {
   const table = ws.law.table;
   const elements = radiusFraction.length;
   const azimuths = sine.length;
-  const radialKind = ws.radialKind;
-  const spanwise = radialKind === 2 ? 1 : 0;
-  const alongSpan = radialKind === 0 ? 0 : 1;
+  const resultant = ws.radialKind === 2;
+  const alongSpan = ws.radialKind === 0 ? 0 : 1;
   const { mu, lambdaI, theta0, theta1c, theta1s, coning } = s;
   const through = s.lambdaC + lambdaI;
   const kx = lambdaI * foreAftGradient(ws.inflowKind, mu, through);
@@ -57,7 +57,7 @@ function sweepFast(ws: RotorWorkspace, s: RotorSweepState): void {
     const cos = cosine[j] as number;
     const advance = mu * sin;
     const radial = mu * cos;
-    const radialSquared = spanwise * radial * radial;
+    const radialSquared = radial * radial;
     const plunge = through + radial * coning;
     const gradient = kx * cos + ky * sin;
     const pitch = theta0 + theta1c * cos + theta1s * sin;
@@ -109,14 +109,21 @@ function sweepFast(ws: RotorWorkspace, s: RotorSweepState): void {
       const lift = (low + part * ((table[at + 4] as number) - low)) * compression + low1 + part * ((table[at + 5] as number) - low1);
       const drag = low2 + part * ((table[at + 6] as number) - low2);
       const lifting = (liftWeight[i] as number) * speed * lift;
-      const dragging = (weight[i] as number) * drag * (spanwise === 0 ? speed : Math.sqrt(speedSquared + radialSquared));
+      let dragging = (weight[i] as number) * drag * speed;
+      let alongBlade = dragging;
+      if (resultant) {
+        const low3 = table[at + 3] as number;
+        const rubbing = (weight[i] as number) * (low3 + part * ((table[at + 7] as number) - low3));
+        alongBlade = rubbing * Math.sqrt(speedSquared + radialSquared);
+        dragging += alongBlade - rubbing * speed;
+      }
       const dz = lifting * uT - dragging * uP;
       const dx = lifting * uP + dragging * uT;
       sumZ += dz;
       sumX += dx;
       sumZRadius += x * dz;
       sumXRadius += x * dx;
-      sumR += dragging;
+      sumR += alongBlade;
     }
     const inward = sumZ * coning - alongSpan * radial * sumR;
     ct += sumZ;
@@ -149,7 +156,7 @@ function sweepGeneral(ws: RotorWorkspace, s: RotorSweepState): void {
   const nextTable = lastTable > 0 ? circleWidth : 0;
   const elements = radiusFraction.length;
   const azimuths = sine.length;
-  const spanwise = ws.radialKind === 2 ? 1 : 0;
+  const resultant = ws.radialKind === 2;
   const alongSpan = ws.radialKind === 0 ? 0 : 1;
   const prandtl = ws.prandtl;
   const halfBlades = ws.model.bladeCount / 2;
@@ -172,7 +179,7 @@ function sweepGeneral(ws: RotorWorkspace, s: RotorSweepState): void {
     const cos = cosine[j] as number;
     const advance = mu * sin;
     const radial = mu * cos;
-    const radialSquared = spanwise * radial * radial;
+    const radialSquared = radial * radial;
     const plunge = through + radial * coning;
     const gradient = kx * cos + ky * sin;
     const pitch = theta0 + theta1c * cos + theta1s * sin;
@@ -217,14 +224,22 @@ function sweepGeneral(ws: RotorWorkspace, s: RotorSweepState): void {
       }
       const drag = low2 + part * (high2 - low2);
       const lifting = (liftWeight[i] as number) * speed * lift;
-      const dragging = (weight[i] as number) * drag * (spanwise === 0 ? speed : Math.sqrt(speedSquared + radialSquared));
+      let dragging = (weight[i] as number) * drag * speed;
+      let alongBlade = dragging;
+      if (resultant) {
+        const low3 = lowerShare * (table[at + 3] as number) + upperShare * (table[up + 3] as number);
+        const high3 = lowerShare * (table[at + 7] as number) + upperShare * (table[up + 7] as number);
+        const rubbing = (weight[i] as number) * (low3 + part * (high3 - low3));
+        alongBlade = rubbing * Math.sqrt(speedSquared + radialSquared);
+        dragging += alongBlade - rubbing * speed;
+      }
       const dz = lifting * uT - dragging * uP;
       const dx = lifting * uP + dragging * uT;
       sumZ += dz;
       sumX += dx;
       sumZRadius += x * dz;
       sumXRadius += x * dx;
-      sumR += dragging;
+      sumR += alongBlade;
     }
     const inward = sumZ * coning - alongSpan * radial * sumR;
     ct += sumZ;

@@ -1,0 +1,84 @@
+import { sectionCoefficients } from "../airfoil-section/index.ts";
+import { foreAftGradient, lateralGradient } from "./inflow-distribution.kernel.ts";
+import type { RotorSweepState, RotorWorkspace } from "./rotor-workspace.ts";
+
+/** What one blade element does at one azimuth; forces as shares of the rotor's coefficients. */
+export interface ElementLoad {
+  readonly radiusFraction: number;
+  readonly azimuth: number;
+  /** Angle of attack, −π to π [rad]. */
+  readonly angleOfAttack: number;
+  /** Velocity in the plane of the section over tip speed [1]. */
+  readonly speed: number;
+  /** Shares of C_T, C_Q, C_H and C_Y. */
+  readonly thrust: number;
+  readonly torque: number;
+  readonly aft: number;
+  readonly side: number;
+  /** Shares of the power of drag and of the induced velocity. */
+  readonly profilePower: number;
+  readonly inducedPower: number;
+}
+
+/**
+ * The load of every element, written out plainly: azimuth by azimuth, root to tip.
+ *
+ * The same equations as the sweep, without its tricks; kept beside it as the reading for pictures and as its judge.
+ *
+ * @source johnson-1980, ch. 5, blade element theory in forward flight, from memory
+ */
+export function rotorLoading(ws: RotorWorkspace, s: Readonly<RotorSweepState>): readonly ElementLoad[] {
+  const azimuths = Array.from(ws.mesh.sine, (sine, j) => ({ sine, cosine: ws.mesh.cosine[j] ?? 0 }));
+  return azimuths.flatMap((azimuth) => Array.from(ws.mesh.radiusFraction, (_, element) => elementLoad(ws, s, azimuth, element)));
+}
+
+function elementLoad(
+  ws: RotorWorkspace,
+  s: Readonly<RotorSweepState>,
+  { sine, cosine }: { readonly sine: number; readonly cosine: number },
+  element: number,
+): ElementLoad {
+  const { mesh, model } = ws;
+  const at = (values: Float64Array): number => values[element] ?? 0;
+  const x = at(mesh.radiusFraction);
+  const total = s.lambdaC + s.lambdaI;
+  const induced =
+    s.lambdaI * (1 + x * (foreAftGradient(ws.inflowKind, s.mu, total) * cosine + lateralGradient(ws.inflowKind, s.mu) * sine));
+  const along = x + s.mu * sine;
+  const through = s.lambdaC + induced + s.mu * s.coning * cosine;
+  const span = s.mu * cosine;
+  const speed = Math.hypot(along, through);
+  const inflowAngle = Math.atan2(through, along);
+  const angleOfAttack = s.theta0 + at(mesh.twist) + s.theta1c * cosine + s.theta1s * sine - inflowAngle;
+  const { lift, drag, viscousDrag } = sectionCoefficients(ws.law, {
+    angleOfAttack,
+    mach: (speed * s.tipSpeed) / s.speedOfSound,
+    reynolds: (speed * s.tipSpeed * at(mesh.chord)) / s.kinematicViscosity,
+  });
+  const lifting = at(mesh.liftWeight) * speed * lift * (model.tipLoss.kind === "prandtl" ? tipFactor(model.bladeCount, x, inflowAngle) : 1);
+  const rubbing = at(mesh.weight) * viscousDrag * Math.hypot(speed, span);
+  const unswept = at(mesh.weight) * drag * speed;
+  const dragging = ws.radialKind === 2 ? rubbing + at(mesh.weight) * (drag - viscousDrag) * speed : unswept;
+  const spanDrag = ([0, unswept, rubbing][ws.radialKind] ?? 0) * span;
+  const normal = lifting * along - dragging * through;
+  const inPlane = lifting * through + dragging * along;
+  const outward = spanDrag - normal * s.coning;
+  return {
+    radiusFraction: x,
+    azimuth: Math.atan2(sine, cosine),
+    angleOfAttack: Math.atan2(Math.sin(angleOfAttack), Math.cos(angleOfAttack)),
+    speed,
+    thrust: normal,
+    torque: x * inPlane,
+    aft: inPlane * sine + outward * cosine,
+    side: outward * sine - inPlane * cosine,
+    profilePower: dragging * speed * speed + spanDrag * span,
+    inducedPower: normal * induced,
+  };
+}
+
+/** Prandtl's function: F = (2/π) acos(exp(−f)), f = (N/2)(1 − x)/(x |sin φ|). @source leishman-2006, tip loss, from memory */
+function tipFactor(bladeCount: number, x: number, inflowAngle: number): number {
+  const exponent = ((bladeCount / 2) * (1 - x)) / (x * Math.abs(Math.sin(inflowAngle)) + 1e-300);
+  return (2 / Math.PI) * Math.acos(Math.exp(-exponent));
+}

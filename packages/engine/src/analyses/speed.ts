@@ -1,5 +1,5 @@
 import { takeoffMass } from "../aircraft/index.ts";
-import { createTrimRotor, type FlightConditions } from "../equilibrium/index.ts";
+import { createTrimRotor, type FlightConditions, type TrimRotor } from "../equilibrium/index.ts";
 import { glidePolar, type LineHooks, poweredModes, speedLine, speedSummary, verticalAutorotation } from "../performance/index.ts";
 import { type Analysis, Cancelled, type Context, type Outcome, type ProjectView } from "./contract.ts";
 import { aircraftNeeds, chosenAircraft, chosenLoading, givenAir, isProblem, massProblem } from "./flight-conditions.ts";
@@ -29,12 +29,13 @@ function run(project: ProjectView, inputs: SpeedInputs, context: Context<SpeedOu
     losses: inputs.losses,
     lightsOn: inputs.lightsOn,
   };
+  const rotor = createTrimRotor(conditions.aircraft, conditions.air);
   const speeds = [...new Set(inputs.speeds)].sort((a, b) => a - b);
   if (speeds.length > 20) {
     const coarse = speeds.filter((_, i) => i % coarseStep === 0);
-    context.partial(speedComputation(conditions, coarse, quiet(context)), `speeds in steps of ${coarseStep}; no value between them`);
+    context.partial(speedComputation(conditions, coarse, rotor, quiet(context), false), `speeds in steps of ${coarseStep}; no value between them`);
   }
-  const outputs = speedComputation(conditions, speeds, context);
+  const outputs = speedComputation(conditions, speeds, rotor, context, true);
   return { outputs, assumed: [...chosen.assumed, ...loaded.assumed], warnings: trimWarnings };
 }
 
@@ -42,9 +43,14 @@ function quiet(context: Context<SpeedOutputs>): Pick<Context<SpeedOutputs>, "pro
   return { progress: () => {}, cancelled: () => context.cancelled() };
 }
 
-/** The whole answer over given speeds, ascending [m/s]. */
-function speedComputation(conditions: FlightConditions, speeds: readonly number[], context: Pick<Context<SpeedOutputs>, "progress" | "cancelled">): SpeedOutputs {
-  const rotor = createTrimRotor(conditions.aircraft, conditions.air);
+/** The answer over given speeds, ascending [m/s]; without the power-off part when it is not `complete`. */
+function speedComputation(
+  conditions: FlightConditions,
+  speeds: readonly number[],
+  rotor: TrimRotor,
+  context: Pick<Context<SpeedOutputs>, "progress" | "cancelled">,
+  complete: boolean,
+): SpeedOutputs {
   const total = 6 * speeds.length;
   let before = 0;
   const hooks: LineHooks = {
@@ -61,12 +67,12 @@ function speedComputation(conditions: FlightConditions, speeds: readonly number[
   const lines = { "clutch-closed": line("clutch-closed"), "clutch-open": line("clutch-open") };
   const glide = glidePolar(
     conditions,
-    speeds.filter((airspeed) => airspeed >= slowestGlide),
+    complete ? speeds.filter((airspeed) => airspeed >= slowestGlide) : [],
     rotor,
     hooks,
   );
   const summary = speedSummary(conditions, lines, rotor);
-  const vertical = verticalAutorotation(conditions, rotor);
+  const vertical = complete ? verticalAutorotation(conditions, rotor) : ({ kind: "no-equilibrium", reason: "not computed yet" } as const);
   return {
     rows: lineRows(lines),
     summary: summaryOutputs(conditions, lines, summary, glide, vertical),

@@ -35,15 +35,27 @@ export interface NotTrimmable {
 
 export type TrimOutcome = Trimmed | NotTrimmable;
 
+/** Whether the stall margin of the answer comes from the table (on the way) or from a search of its own (at the answer). */
+export type MarginSearch = "table" | "exact";
+
 const feasibility = 1e-8;
-const marginTolerance = 1e-3;
+/** A searched margin may lie this far below the floor [1]: the search itself is no sharper. */
+const marginTolerance = 5e-4;
+/** A binding margin may lie this far above it: what is given away in power is below 0.1 %. */
+const largestMarginGiven = 2e-3;
 
 /**
  * Trims one point from given starts and keeps the cheapest solution. The stall margin constraint uses the table; at the
  * answer the margin is searched exactly, and where the table flattered, the floor is raised by the difference and the
  * point solved again.
  */
-export function trimFrom(conditions: FlightConditions, point: FlightPoint, rotor: TrimRotor, starts: readonly Float64Array[]): TrimOutcome {
+export function trimFrom(
+  conditions: FlightConditions,
+  point: FlightPoint,
+  rotor: TrimRotor,
+  starts: readonly Float64Array[],
+  margin: MarginSearch = "exact",
+): TrimOutcome {
   const floor = conditions.aircraft.rotor.stallMarginFloor;
   let best: SqpResult | undefined;
   let nearest: SqpResult | undefined;
@@ -54,40 +66,41 @@ export function trimFrom(conditions: FlightConditions, point: FlightPoint, rotor
     } else if (nearest === undefined || found.violation < nearest.violation) nearest = found;
   }
   if (best === undefined) return blocked(point, nearest as SqpResult);
-  return withExactMargin(conditions, point, rotor, best);
+  if (margin === "exact") return withExactMargin(conditions, point, rotor, best);
+  const evaluation = trimProblem(conditions, point, rotor, floor).evaluation(best.x);
+  return trimmed(conditions, point, evaluation, evaluation.stallMargin, best);
+}
+
+/** The same point with its stall margin searched exactly, and solved again where the table had flattered. */
+export function withSearchedMargin(conditions: FlightConditions, from: Trimmed, rotor: TrimRotor): TrimOutcome {
+  return trimFrom(conditions, from.point, rotor, [from.vector]);
 }
 
 /** Trims one point with nothing known: from every archetype of flight. */
-export function trim(conditions: FlightConditions, point: FlightPoint, rotor: TrimRotor): TrimOutcome {
-  return trimFrom(conditions, point, rotor, startingStates(conditions, point, rotor));
+export function trim(conditions: FlightConditions, point: FlightPoint, rotor: TrimRotor, margin: MarginSearch = "exact"): TrimOutcome {
+  return trimFrom(conditions, point, rotor, startingStates(conditions, point, rotor), margin);
 }
 
 function withExactMargin(conditions: FlightConditions, point: FlightPoint, rotor: TrimRotor, found: SqpResult): TrimOutcome {
   const floor = conditions.aircraft.rotor.stallMarginFloor;
-  let raised = floor;
+  let asked = floor;
   let result = found;
+  let best: Trimmed | undefined;
+  let margin = 0;
   for (let attempt = 0; attempt < 4; attempt++) {
-    const evaluation = trimProblem(conditions, point, rotor, raised).evaluation(result.x);
+    const evaluation = trimProblem(conditions, point, rotor, asked).evaluation(result.x);
     const largest = rotor.exactLargestThrustCoefficient(evaluation.advanceRatio, evaluation.axialInflow, evaluation.state.tipSpeed);
-    const margin = largest / evaluation.rotor.ct;
-    const overshoot = margin - floor;
-    const binds = Math.abs((evaluation.stallMargin - raised) / raised) < 1e-4;
-    if (overshoot > -1e-6 && (overshoot < marginTolerance || !binds)) return trimmed(conditions, point, evaluation, margin, result);
-    if (!binds && overshoot < 0) raised = (raised * floor) / margin;
-    else raised = (evaluation.stallMargin * floor) / margin;
-    raised *= 1 + 1e-5;
-    const again = solveNonlinearProgram(trimProblem(conditions, point, rotor, raised).program, result.x, { feasibilityTolerance: feasibility });
-    if (again.kind !== "converged" || again.violation > feasibility * 100) {
-      if (overshoot > -1e-6) return trimmed(conditions, point, evaluation, margin, result);
-      return blocked(point, again);
-    }
+    margin = largest / evaluation.rotor.ct;
+    const binds = evaluation.stallMargin < asked * (1 + 1e-4);
+    if (margin >= floor - marginTolerance) best = trimmed(conditions, point, evaluation, margin, result);
+    if (best && (!binds || margin - floor < largestMarginGiven)) return best;
+    // The table is off by this factor here: ask it for what the search would call the floor, and a trace more.
+    asked = (evaluation.stallMargin / margin) * floor * (1 + marginTolerance / 4);
+    const again = solveNonlinearProgram(trimProblem(conditions, point, rotor, asked).program, result.x, { feasibilityTolerance: feasibility });
+    if (again.kind !== "converged") break;
     result = again;
   }
-  const evaluation = trimProblem(conditions, point, rotor, raised).evaluation(result.x);
-  const largest = rotor.exactLargestThrustCoefficient(evaluation.advanceRatio, evaluation.axialInflow, evaluation.state.tipSpeed);
-  const margin = largest / evaluation.rotor.ct;
-  if (margin >= floor - 1e-6) return trimmed(conditions, point, evaluation, margin, result);
-  return { kind: "no-equilibrium", point, limit: "stall margin", family: "air", violation: floor - margin, vector: result.x };
+  return best ?? { kind: "no-equilibrium", point, limit: "stall margin", family: "air", violation: floor - margin, vector: result.x };
 }
 
 function trimmed(conditions: FlightConditions, point: FlightPoint, evaluation: TrimEvaluation, stallMargin: number, result: SqpResult): Trimmed {

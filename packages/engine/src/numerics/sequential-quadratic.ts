@@ -33,6 +33,10 @@ export interface SqpResult {
   readonly iterations: number;
 }
 
+/** A violation above this that has not shrunk by a tenth over so many iterations is taken for a contradiction. */
+const hopelessViolation = 1e-3;
+const hopelessIterations = 12;
+
 interface State {
   readonly x: Float64Array;
   readonly values: Float64Array;
@@ -58,6 +62,8 @@ export function solveNonlinearProgram(program: NonlinearProgram, start: Float64A
   let stalled = 0;
   const recentMerit: number[] = [];
   let iteration = 0;
+  let leastViolation = Number.POSITIVE_INFINITY;
+  let leastAt = 0;
   for (; iteration < maximumIterations; iteration++) {
     const low = lower.map((bound, i) => bound - (state.x[i] as number));
     const high = upper.map((bound, i) => bound - (state.x[i] as number));
@@ -79,6 +85,11 @@ export function solveNonlinearProgram(program: NonlinearProgram, start: Float64A
     }
     multipliers = Float64Array.from(quadratic.multipliers);
     const violation = violationOf(program, state.values);
+    if (violation < 0.9 * leastViolation) {
+      leastViolation = violation;
+      leastAt = iteration;
+    }
+    if (violation > hopelessViolation && iteration - leastAt > hopelessIterations) return finished("infeasible", state, violation, multipliers, iteration);
     const slope = meritSlope(program, state, quadratic.step, penalty, multipliers);
     const length = largest(quadratic.step);
     if (violation < feasible && (length < 1e-9 || Math.abs(slope) < optimal)) return finished("converged", state, violation, multipliers, iteration);

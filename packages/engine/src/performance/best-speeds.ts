@@ -1,4 +1,4 @@
-import { type FlightConditions, type Trimmed, type TrimRotor, trimFrom } from "../equilibrium/index.ts";
+import { type FlightConditions, type Trimmed, type TrimRotor, trimFrom, withSearchedMargin } from "../equilibrium/index.ts";
 import { goldenSection } from "../numerics/index.ts";
 import type { PoweredMode } from "./cheapest-flight.ts";
 import type { LinePoint } from "./speed-line.ts";
@@ -57,11 +57,13 @@ function bestOnLine(
   const here = speed(index) as number;
   let found: Trimmed = centre;
   const evaluate = (airspeed: number) => {
-    const outcome = trimFrom(conditions, { mode, forwardSpeed: airspeed, climbRate: 0 }, rotor, [centre.vector]);
+    const outcome = trimFrom(conditions, { mode, forwardSpeed: airspeed, climbRate: 0 }, rotor, [centre.vector], "table");
     if (outcome.kind !== "trimmed") return Number.POSITIVE_INFINITY;
     if (cost(outcome) < cost(found)) found = outcome;
     return cost(outcome);
   };
   goldenSection(evaluate, speed(index - 1) ?? here, speed(index + 1) ?? here, speedTolerance);
+  const exact = withSearchedMargin(conditions, found, rotor);
+  if (exact.kind === "trimmed") found = exact;
   return { airspeed: found.point.forwardSpeed, mode, electricPower: found.evaluation.power.electric, trimmed: found };
 }

@@ -1,4 +1,4 @@
-import { type FlightConditions, type FlightMode, type FlightPoint, type TrimOutcome, type Trimmed, type TrimRotor, trim, trimFrom } from "../equilibrium/index.ts";
+import { type FlightConditions, type FlightMode, type FlightPoint, type TrimOutcome, type Trimmed, type TrimRotor, trim, trimFrom, withSearchedMargin } from "../equilibrium/index.ts";
 
 /** One speed of a line: the better optimum, and the other one where the two ends of the line lead to different ones. */
 export interface LinePoint {
@@ -27,8 +27,8 @@ export function speedLine(conditions: FlightConditions, mode: FlightMode, speeds
   speeds.forEach((airspeed, i) => {
     hooks.cancelled();
     const below = upward[i - 1];
-    const warm = below?.kind === "trimmed" ? trimFrom(conditions, point(airspeed), rotor, [below.vector]) : undefined;
-    upward.push(warm?.kind === "trimmed" ? warm : trim(conditions, point(airspeed), rotor));
+    const warm = below?.kind === "trimmed" ? trimFrom(conditions, point(airspeed), rotor, [below.vector], "table") : undefined;
+    upward.push(warm?.kind === "trimmed" ? warm : trim(conditions, point(airspeed), rotor, "table"));
     hooks.progress(i + 1, total);
   });
   const line: LinePoint[] = new Array(speeds.length);
@@ -37,13 +37,18 @@ export function speedLine(conditions: FlightConditions, mode: FlightMode, speeds
     hooks.cancelled();
     const airspeed = speeds[i] as number;
     const first = upward[i] as TrimOutcome;
-    const second = above ? trimFrom(conditions, point(airspeed), rotor, [above.vector]) : undefined;
-    line[i] = better(airspeed, first, second);
+    const second = above ? trimFrom(conditions, point(airspeed), rotor, [above.vector], "table") : undefined;
+    line[i] = searched(conditions, better(airspeed, first, second), rotor);
     const kept = second?.kind === "trimmed" ? second : first;
     above = kept.kind === "trimmed" ? kept : undefined;
     hooks.progress(total - i, total);
   }
   return line;
+}
+
+/** The kept optimum with its stall margin searched exactly. */
+function searched(conditions: FlightConditions, found: LinePoint, rotor: TrimRotor): LinePoint {
+  return found.outcome.kind === "trimmed" ? { ...found, outcome: withSearchedMargin(conditions, found.outcome, rotor) } : found;
 }
 
 function cost(trimmed: Trimmed): number {

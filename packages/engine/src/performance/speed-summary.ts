@@ -75,7 +75,7 @@ function follower(conditions: FlightConditions, mode: PoweredMode, rotor: TrimRo
   let limit: string | undefined;
   return {
     reaches: (airspeed: number): boolean => {
-      const outcome = trimFrom(conditions, { mode, forwardSpeed: airspeed, climbRate: 0 }, rotor, [vector]);
+      const outcome = trimFrom(conditions, { mode, forwardSpeed: airspeed, climbRate: 0 }, rotor, [vector], "table");
       if (outcome.kind === "trimmed") vector = outcome.vector;
       else limit = outcome.limit;
       return outcome.kind === "trimmed";

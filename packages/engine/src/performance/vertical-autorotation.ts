@@ -1,5 +1,6 @@
 import { controlRange } from "../aircraft/index.ts";
 import { airframeBalance, type FlightConditions, type TrimRotor, tipSpeedRange } from "../equilibrium/index.ts";
+import { goldenSection } from "../numerics/index.ts";
 
 /** Steady vertical descent with the rotor turning free. */
 export interface VerticalAutorotation {
@@ -15,9 +16,10 @@ export type VerticalAutorotationOutcome =
   | { readonly kind: "descends"; readonly autorotation: VerticalAutorotation }
   | { readonly kind: "no-equilibrium"; readonly reason: string };
 
-const collectiveStep = (0.25 * Math.PI) / 180;
+const collectiveStep = (1 * Math.PI) / 180;
+const collectiveTolerance = (0.02 * Math.PI) / 180;
 const fastestInflow = 0.4;
-const inflowStep = 0.004;
+const inflowStep = 0.012;
 
 /**
  * The slowest steady vertical descent over the collectives that the controls allow: shaft torque zero, forces balanced,
@@ -31,19 +33,39 @@ export function verticalAutorotation(conditions: FlightConditions, rotor: TrimRo
   const allowed = tipSpeedRange(conditions, point);
   const collective = controlRange(conditions.aircraft.rotorControls.clutchOpen.collective, 0, conditions.controls);
   const floor = conditions.aircraft.rotor.stallMarginFloor;
-  const count = Math.max(1, Math.round((collective.maximum - collective.minimum) / collectiveStep) + 1);
-  let best: VerticalAutorotation | undefined;
   let reason = "the rotor does not autorotate at any collective";
-  for (let i = 0; i < count; i++) {
-    const theta = count === 1 ? collective.minimum : collective.minimum + (i * (collective.maximum - collective.minimum)) / (count - 1);
+  const permitted = (theta: number): VerticalAutorotation | undefined => {
     const found = descentAt(conditions, rotor, theta, (allowed.minimum + allowed.maximum) / 2);
-    if (found === undefined) continue;
+    if (found === undefined) return undefined;
     if (found.tipSpeed < allowed.minimum) reason = "rotor speed below its lowest permitted";
     else if (found.tipSpeed > allowed.maximum) reason = "rotor speed above its highest permitted";
     else if (found.stallMargin < floor) reason = "stall margin";
-    else if (best === undefined || found.descentRate < best.descentRate) best = found;
+    else return found;
+    return undefined;
+  };
+  const count = Math.max(1, Math.round((collective.maximum - collective.minimum) / collectiveStep) + 1);
+  const at = (i: number) => (count === 1 ? collective.minimum : collective.minimum + (i * (collective.maximum - collective.minimum)) / (count - 1));
+  let best: VerticalAutorotation | undefined;
+  for (let i = 0; i < count; i++) {
+    const found = permitted(at(i));
+    if (found && (best === undefined || found.descentRate < best.descentRate)) best = found;
   }
-  return best ? { kind: "descends", autorotation: best } : { kind: "no-equilibrium", reason };
+  if (best === undefined) return { kind: "no-equilibrium", reason };
+  const coarse = best;
+  if (count > 1) {
+    goldenSection(
+      (theta) => {
+        const found = permitted(theta);
+        if (found === undefined) return Number.POSITIVE_INFINITY;
+        if (found.descentRate < (best as VerticalAutorotation).descentRate) best = found;
+        return found.descentRate;
+      },
+      Math.max(collective.minimum, coarse.collective - collectiveStep),
+      Math.min(collective.maximum, coarse.collective + collectiveStep),
+      collectiveTolerance,
+    );
+  }
+  return { kind: "descends", autorotation: best };
 }
 
 function descentAt(conditions: FlightConditions, rotor: TrimRotor, collective: number, firstTipSpeed: number): VerticalAutorotation | undefined {
@@ -105,12 +127,22 @@ function freeTurningInflow(rotor: TrimRotor, collective: number, tipSpeed: numbe
 function refine(torque: (lambdaC: number) => number | undefined, driven: number, driving: number): number | undefined {
   let high = driven;
   let low = driving;
-  while (high - low > 1e-9) {
-    const middle = (high + low) / 2;
+  let atHigh = torque(high);
+  let atLow = torque(low);
+  for (let step = 0; step < 60 && high - low > 1e-9; step++) {
+    if (atHigh === undefined || atLow === undefined) return undefined;
+    // False position, every third step halving, so that a flat side cannot hold it up.
+    const middle = step % 3 === 2 ? (high + low) / 2 : low + ((high - low) * atLow) / (atLow - atHigh);
     const here = torque(middle);
     if (here === undefined) return undefined;
-    if (here > 0) high = middle;
-    else low = middle;
+    if (Math.abs(here) < 1e-9) return middle;
+    if (here > 0) {
+      high = middle;
+      atHigh = here;
+    } else {
+      low = middle;
+      atLow = here;
+    }
   }
   return torque(low) === undefined ? undefined : low;
 }

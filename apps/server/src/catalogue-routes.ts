@@ -2,17 +2,7 @@ import type { Runner } from "@wingseed/runner";
 import type { FastifyInstance } from "fastify";
 import { refusal } from "./guard.ts";
 import { openApi } from "./openapi.ts";
-
-/** What a face is told about the project that is open. */
-export interface ProjectEntry {
-  readonly title: string;
-  /** True for the invented project that comes with the program. */
-  readonly demo: boolean;
-  readonly aircraft: readonly string[];
-  readonly missions: readonly string[];
-  readonly problems: readonly { readonly kind: string; readonly message: string }[];
-  readonly cautions: readonly string[];
-}
+import type { ProjectEntry } from "./project-entry.ts";
 
 export interface CatalogueOptions {
   readonly runner: Runner;

@@ -1,3 +1,4 @@
-export type { ProjectEntry } from "./catalogue-routes.ts";
+export { type DossierRequest, dossierPdf } from "./dossier.ts";
 export { resultSchema } from "./openapi.ts";
+export { type ProjectEntry, projectEntry } from "./project-entry.ts";
 export { createServer, listen, type ServerOptions } from "./server.ts";

@@ -1,0 +1,67 @@
+import { CannotAsk } from "@wingseed/runner";
+import { askedCases } from "../asked-cases.ts";
+import { type ExitStatus, Refused, statusOf } from "../exit-status.ts";
+import { type Format, written } from "../formats.ts";
+import { interruptible } from "../interrupt.ts";
+import { namedDocument, sortWords } from "../named-document.ts";
+import { writeWhole } from "../output-file.ts";
+import type { Place } from "../place.ts";
+import { progressLine } from "../progress-line.ts";
+import { type Session, withSession } from "../session.ts";
+import type { Streams } from "../streams.ts";
+
+export interface RunOptions {
+  readonly set: readonly string[];
+  readonly sweep: readonly string[];
+  readonly input?: string;
+  readonly format: Format;
+  readonly figure?: string;
+  readonly output?: string;
+  readonly registry?: string;
+  readonly workers?: number;
+  readonly cache: boolean;
+}
+
+/** Asks one analysis, writes its result. */
+export async function runAnalysis(
+  place: Place,
+  streams: Streams,
+  name: string,
+  words: readonly string[],
+  options: RunOptions,
+): Promise<ExitStatus> {
+  const { folder, names } = await sortWords(words);
+  return withSession(place, { ...options, project: folder }, async (session) => {
+    const { runner } = session;
+    const analysis = namedAnalysis(session, name);
+    const documents = await Promise.all(names.map((word) => namedDocument(runner.registry, analysis, session.project, word)));
+    const set = [...documents.map(({ input, path }) => `inputs.${input}=${path}`), ...options.set];
+    const cases = await askedCases(analysis, { ...options, set });
+    const line = progressLine(streams);
+    const result = await interruptible((signal) => runner.run({ analysis: name, cases, signal, onProgress: line.show })).finally(
+      line.close,
+    );
+    const view = runner.view(result);
+    const { content, remarks } = written({ runner, analysis, result, view }, options.format, {
+      figure: options.figure,
+      streams,
+      toFile: options.output !== undefined,
+    });
+    if (options.output === undefined) streams.out(content);
+    else await writeWhole(options.output, content);
+    streams.err(remarks);
+    if (runner.cachePlace.kind === "memory" && options.cache) streams.err(`Results are not kept: ${runner.cachePlace.because}.\n`);
+    for (const { problem } of result.cases) if (problem && options.format !== "table") streams.err(`${problem.message}\n`);
+    return statusOf(result, view);
+  });
+}
+
+function namedAnalysis({ runner }: Session, name: string) {
+  try {
+    return runner.registry.named(name);
+  } catch (error) {
+    if (!(error instanceof CannotAsk)) throw error;
+    const near = error.suggestions.length > 0 ? ` Did you mean ${error.suggestions.join(" or ")}?` : " `wingseed list` names them all.";
+    throw new Refused(error.message + near);
+  }
+}

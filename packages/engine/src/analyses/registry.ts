@@ -1,4 +1,6 @@
 import type { Analysis } from "./contract.ts";
+import { payload } from "./payload.ts";
+import { speed } from "./speed.ts";
 
 /** Every analysis of the house, in the order of the questions. One line each. */
-export const analyses: readonly Analysis[] = [];
+export const analyses: readonly Analysis[] = [payload, speed];

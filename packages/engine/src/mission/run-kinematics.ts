@@ -157,9 +157,11 @@ function allowance(pieces: readonly SpeedPiece[], speeds: GroundSpeeds, limits: 
     const start = speeds.start[at] as number;
     const end = speeds.end[at] as number;
     const acceleration = (end * end - start * start) / (2 * piece.length);
-    const equivalent = (acceleration * ((start + end) / 2 - tailwind(piece.course, piece.wind))) / standardGravity;
-    climb[at] = Math.max(0, limits.climbRate - Math.max(0, equivalent));
-    descent[at] = Math.max(0, limits.descentRate + Math.min(0, equivalent));
+    const along = tailwind(piece.course, piece.wind);
+    const first = (acceleration * (start - along)) / standardGravity;
+    const second = (acceleration * (end - along)) / standardGravity;
+    climb[at] = Math.max(0, limits.climbRate - Math.max(0, first, second));
+    descent[at] = Math.max(0, limits.descentRate + Math.min(0, first, second));
   }
   return { climb, descent };
 }

@@ -1,0 +1,138 @@
+import type { PoweredMode } from "../performance/index.ts";
+import { type Lookup, type PowerQuery, type PowerTableAxes, powerLookup, type TableNode, type WeightedNode } from "./power-lookup.ts";
+import type { NamedLimit, PowerAnswer, PowerSource } from "./power-source.ts";
+
+/** Power of one step, interpolated. */
+export type TablePower =
+  | {
+      readonly kind: "flies";
+      readonly mode: PoweredMode;
+      /** [W] */
+      readonly electricPower: number;
+      /** [W] */
+      readonly rotorShaftPower: number;
+      /** [1] */
+      readonly stallMargin: number;
+      /** Used shares of the source's limits [1]. */
+      readonly shares: readonly number[];
+    }
+  | { readonly kind: "no-equilibrium"; readonly limit: NamedLimit };
+
+/** Which rotor modes a query may use, and whether they are compared or the first that flies is taken. */
+export interface ModeChoice {
+  readonly modes: readonly PoweredMode[];
+  readonly take: "cheapest" | "first";
+}
+
+export interface PowerTable {
+  /** How many flights were trimmed for it. */
+  readonly nodes: number;
+  at(query: PowerQuery, choice: ModeChoice): TablePower;
+}
+
+/** What a flight will ask: known before it is flown, since its path does not depend on power. */
+export interface ExpectedQuery {
+  readonly query: PowerQuery;
+  readonly choice: ModeChoice;
+}
+
+/**
+ * Exact flights at the nodes that the expected queries touch, and a smooth interpolation between them. Nodes are solved in
+ * an order that depends on the nodes alone, each from its nearest solved neighbour, so the table never depends on who asks.
+ */
+export function powerTable(
+  source: PowerSource,
+  axes: PowerTableAxes,
+  expected: readonly ExpectedQuery[],
+  progress: (done: number, total: number) => void,
+): PowerTable {
+  const lookup = powerLookup(axes);
+  const wanted = { "clutch-closed": new Map<number, TableNode>(), "clutch-open": new Map<number, TableNode>() };
+  for (const { query, choice } of expected) {
+    const { smooth, nearest } = lookup(query);
+    for (const mode of choice.modes) for (const { node } of [...nearest, ...smooth]) wanted[mode].set(node.id, node);
+  }
+  const total = wanted["clutch-closed"].size + wanted["clutch-open"].size;
+  let done = 0;
+  const solve = (mode: PoweredMode) =>
+    solvedNodes([...wanted[mode].values()], axes, (node, trace) => {
+      progress(done++, total);
+      const { speeds, climbs } = axes[node.part];
+      const speed = speeds[node.speed] as number;
+      const climb = climbs[node.climb] as number;
+      const forward = node.part === "legs" ? Math.sqrt(Math.max(0, speed * speed - climb * climb)) : speed;
+      return source.power({ loading: node.loading, altitude: axes.altitudes[node.altitude] as number, forward, climb, mode }, trace);
+    });
+  const solved = { "clutch-closed": solve("clutch-closed"), "clutch-open": solve("clutch-open") };
+  progress(total, total);
+  return {
+    nodes: total,
+    at(query, choice) {
+      const around = lookup(query);
+      let best: TablePower | undefined;
+      for (const mode of choice.modes) {
+        const found = interpolated(around, mode, solved[mode], source.limits.length);
+        if (found.kind === "no-equilibrium") best ??= found;
+        else if (choice.take === "first") return found;
+        else if (best === undefined || best.kind === "no-equilibrium" || found.electricPower < best.electricPower) best = found;
+      }
+      return best as TablePower;
+    },
+  };
+}
+
+/** Solves level flight first, from slow to fast, then climbs and descents, each from the nearest flight already known. */
+function solvedNodes(
+  nodes: readonly TableNode[],
+  axes: PowerTableAxes,
+  power: (node: TableNode, trace: unknown) => PowerAnswer,
+): ReadonlyMap<number, PowerAnswer> {
+  const answers = new Map<number, PowerAnswer>();
+  const solved: TableNode[] = [];
+  const steepness = (node: TableNode) => Math.abs(axes[node.part].climbs[node.climb] as number);
+  for (const node of [...nodes].sort((first, second) => steepness(first) - steepness(second) || first.id - second.id)) {
+    let nearest: TableNode | undefined;
+    for (const other of solved) {
+      if (nearest === undefined || apart(node, other) < apart(node, nearest)) nearest = other;
+    }
+    const start = nearest === undefined ? undefined : answers.get(nearest.id);
+    const answer = power(node, start?.kind === "flies" ? start.trace : undefined);
+    answers.set(node.id, answer);
+    if (answer.kind === "flies") solved.push(node);
+  }
+  return answers;
+}
+
+/** How unlike two flights are: part, then loading, then steps along the axes. */
+function apart(first: TableNode, second: TableNode): number {
+  const elsewhere = (first.part === second.part ? 0 : 1000) + 100 * Math.abs(first.loading - second.loading);
+  const steps =
+    4 * Math.abs(first.speed - second.speed) + 2 * Math.abs(first.climb - second.climb) + Math.abs(first.altitude - second.altitude);
+  return elsewhere + steps;
+}
+
+/** A query flies when the nodes on all sides of it fly; the smooth law is used where its farther nodes fly too. */
+function interpolated(around: Lookup, mode: PoweredMode, solved: ReadonlyMap<number, PowerAnswer>, limits: number): TablePower {
+  for (const { node } of around.nearest) {
+    const answer = solved.get(node.id) as PowerAnswer;
+    if (answer.kind === "no-equilibrium") return answer;
+  }
+  const whole = around.smooth.every(({ node }) => solved.get(node.id)?.kind === "flies");
+  return { kind: "flies", mode, ...weightedSum(whole ? around.smooth : around.nearest, solved, limits) };
+}
+
+function weightedSum(nodes: readonly WeightedNode[], solved: ReadonlyMap<number, PowerAnswer>, limits: number) {
+  let electricPower = 0;
+  let rotorShaftPower = 0;
+  let stallMargin = 0;
+  const shares = new Array<number>(limits).fill(0);
+  for (const { node, weight } of nodes) {
+    const answer = solved.get(node.id);
+    if (answer?.kind !== "flies") continue;
+    electricPower += weight * answer.electricPower;
+    rotorShaftPower += weight * answer.rotorShaftPower;
+    stallMargin += weight * answer.stallMargin;
+    for (let limit = 0; limit < limits; limit++) shares[limit] = (shares[limit] as number) + weight * (answer.shares[limit] as number);
+  }
+  return { electricPower, rotorShaftPower, stallMargin, shares };
+}

@@ -25,7 +25,9 @@ export function FieldRow({ field, question, run, idPrefix = "input-" }: FieldRow
     const inBase = valueAt(question.base, field.path) !== undefined;
     if (next !== text) address.getState().change(field.path, next === "" && !inBase ? undefined : next);
   };
-  const described = [field.description || text === "" ? `${id}-about` : "", problems.length > 0 ? `${id}-problem` : ""].filter(Boolean).join(" ");
+  const described = [field.description || text === "" ? `${id}-about` : "", problems.length > 0 ? `${id}-problem` : ""]
+    .filter(Boolean)
+    .join(" ");
   const shared = { id, "aria-describedby": described || undefined, "aria-invalid": problems.length > 0 || undefined };
   const options = optionsOf(field, catalogue.project);
   return (
@@ -33,7 +35,9 @@ export function FieldRow({ field, question, run, idPrefix = "input-" }: FieldRow
       <label htmlFor={id}>{field.label}</label>
       {options ? (
         <select {...shared} value={text} onChange={(event) => change(event.target.value)}>
-          {(!field.required || text === "") && <option value="">{standard === "" ? "not given" : `standard: ${choiceText(standard)}`}</option>}
+          {(!field.required || text === "") && (
+            <option value="">{standard === "" ? "not given" : `standard: ${choiceText(standard)}`}</option>
+          )}
           {options.map((option) => (
             <option key={option} value={option}>
               {choiceText(option)}
@@ -79,7 +83,10 @@ function boundsText(field: QuantityField): string {
   return "";
 }
 
-function optionsOf(field: Field, project: { readonly aircraft: readonly string[]; readonly missions: readonly string[] }): readonly string[] | undefined {
+function optionsOf(
+  field: Field,
+  project: { readonly aircraft: readonly string[]; readonly missions: readonly string[] },
+): readonly string[] | undefined {
   if (field.kind === "toggle") return ["yes", "no"];
   if (field.kind === "choice") return (field satisfies ChoiceField).options.map(String);
   if (field.kind === "text" && field.role === "aircraft" && project.aircraft.length > 0) return project.aircraft;

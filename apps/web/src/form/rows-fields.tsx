@@ -12,8 +12,8 @@ export function RowsFields({ field, question, run, base }: AnyFieldProps & { rea
     <fieldset className="group">
       <legend>{field.label}</legend>
       {field.description && <p className="description">{field.description}</p>}
-      {Array.from({ length: count }, (_, index) => (
-        <fieldset key={`${field.path}.${index + 1}`} className="row-group">
+      {places(count).map((index) => (
+        <fieldset key={index} className="row-group">
           <legend>
             {index + 1} of {count}
           </legend>
@@ -34,4 +34,8 @@ export function RowsFields({ field, question, run, base }: AnyFieldProps & { rea
       </div>
     </fieldset>
   );
+}
+
+function places(count: number): readonly number[] {
+  return Array.from({ length: count }, (_, index) => index);
 }

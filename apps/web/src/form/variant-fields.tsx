@@ -14,7 +14,11 @@ export function VariantFields({ field, question, run, base }: AnyFieldProps & { 
       {field.description && <p className="description">{field.description}</p>}
       <div className="field">
         <label htmlFor={id}>Given as</label>
-        <select id={id} value={chosen?.name ?? ""} onChange={(event) => address.getState().change(`${field.path}~`, event.target.value || undefined)}>
+        <select
+          id={id}
+          value={chosen?.name ?? ""}
+          onChange={(event) => address.getState().change(`${field.path}~`, event.target.value || undefined)}
+        >
           {!field.required && <option value="">not given</option>}
           {field.variants.map((variant) => (
             <option key={variant.name} value={variant.name}>

@@ -22,10 +22,11 @@ export function ConditionHandle({ field, question, run }: ConditionHandleProps) 
   const button = useRef<HTMLButtonElement>(null);
   const effective = effectiveText(field, question, run, system);
   const step = (direction: 1 | -1, pace: Pace, continues: boolean) => {
-    if (field.kind !== "quantity") return;
+    if (field.kind !== "quantity") return setOpen(true);
     const typed = shownText(field, question.base, question.drafts);
     const next = stepped(typed === "" ? effective.text : typed, direction, pace, field.quantity);
-    if (next !== undefined) address.getState().change(field.path, next, continues);
+    if (next === undefined) setOpen(true);
+    else address.getState().change(field.path, next, continues);
   };
   const close = () => {
     setOpen(false);

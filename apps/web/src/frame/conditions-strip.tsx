@@ -16,7 +16,7 @@ export function ConditionsStrip({ question, run }: ConditionsStripProps) {
   const conditions = useMemo(() => conditionsOf(catalogue.analyses, question.slots[0].analysis), [catalogue, question]);
   const { title } = catalogue.project;
   return (
-    <div className="strip" role="group" aria-label="Conditions">
+    <section className="strip" aria-label="Conditions">
       <button
         type="button"
         className="column-button"
@@ -38,6 +38,6 @@ export function ConditionsStrip({ question, run }: ConditionsStripProps) {
           </span>
         ),
       )}
-    </div>
+    </section>
   );
 }

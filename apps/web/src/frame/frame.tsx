@@ -21,9 +21,9 @@ export function Frame() {
   }, [theme]);
   return (
     <div className="frame">
-      <a className="skip" href="#page" onClick={skipToPage}>
+      <button type="button" className="skip" onClick={skipToPage}>
         To the answer
-      </a>
+      </button>
       <AnswersColumn />
       {columnOpen && (
         <button type="button" className="curtain" aria-label="Close the questions" onClick={() => view.setState({ columnOpen: false })} />
@@ -60,9 +60,8 @@ function Missing({ question }: { readonly question: NoQuestion }) {
   );
 }
 
-/** The fragment of the address holds the question, so the skip link moves the focus itself. */
-function skipToPage(event: { preventDefault(): void }): void {
-  event.preventDefault();
+/** A link cannot do this: the fragment of the address holds the question. */
+function skipToPage(): void {
   const heading = document.querySelector<HTMLElement>("#page h1");
   heading?.setAttribute("tabindex", "-1");
   heading?.focus();

@@ -14,7 +14,7 @@ export function useIdleBriefs(question: Question): void {
   const session = useSession();
   const runs = useStore(session.runs, (store) => store.runs);
   useEffect(() => {
-    if (pageState(runs[question.key]) !== "exact") return;
+    if (pageState(runs[question.key], askedText(question.slots[0].analysis.name, question.slots[0].inputs)) !== "exact") return;
     const others = quickQuestions(session, question);
     if (others.some((other) => runs[other.key]?.running)) return;
     const { ask } = session.runs.getState();

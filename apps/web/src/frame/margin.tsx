@@ -29,7 +29,13 @@ export function Margin({ question, run, shown }: MarginProps) {
   ].join(" · ");
   return (
     <aside className="margin" aria-label="Limits, cautions and inputs" data-open={open}>
-      <button type="button" className="margin-line" aria-expanded={open} aria-controls="margin" onClick={() => view.setState({ marginOpen: !open })}>
+      <button
+        type="button"
+        className="margin-line"
+        aria-expanded={open}
+        aria-controls="margin"
+        onClick={() => view.setState({ marginOpen: !open })}
+      >
         {line}
       </button>
       <div className="margin-body" id="margin">

@@ -21,7 +21,8 @@ export function conditionsOf(analyses: readonly AnalysisEntry[], here: AnalysisE
   const roles = new Set([...known.values()].map((condition) => condition.role));
   const elsewhere = analyses.flatMap(conditionFields).filter((field) => field.role && !roles.has(field.role));
   const unused = new Map<string, Condition>();
-  for (const field of elsewhere) if (field.role && !unused.has(field.role)) unused.set(field.role, { role: field.role, label: roleWord(field.role) });
+  for (const field of elsewhere)
+    if (field.role && !unused.has(field.role)) unused.set(field.role, { role: field.role, label: roleWord(field.role) });
   return [...[...known.values()].sort((a, b) => order(a.role) - order(b.role)), ...unused.values()];
 }
 

@@ -62,7 +62,10 @@ function listText(values: readonly unknown[], quantity: QuantityKind | undefined
   if (numbers.length < values.length) {
     return values.map((value) => (typeof value === "number" ? joined(numberIn(value, unit), unit) : String(value))).join(", ");
   }
-  return joined(evenly(numbers.map((value) => Number(numberIn(value, unit)))) ?? numbers.map((value) => numberIn(value, unit)).join(", "), unit);
+  return joined(
+    evenly(numbers.map((value) => Number(numberIn(value, unit)))) ?? numbers.map((value) => numberIn(value, unit)).join(", "),
+    unit,
+  );
 }
 
 /** "0 to 45 by 1" for six or more evenly spaced numbers. */

@@ -15,11 +15,18 @@ const schema: JsonSchema = {
     packs: { type: "array", items: { type: "string" } },
     blades: { type: "integer", minimum: -9007199254740991, maximum: 8 },
     wind: { type: "object", properties: { speed, from: { type: "number", quantity: "angle" } } },
-    stations: { type: "array", items: { type: "object", properties: { fraction: { type: "number" }, chord: { type: "number", quantity: "length" } } } },
+    stations: {
+      type: "array",
+      items: { type: "object", properties: { fraction: { type: "number" }, chord: { type: "number", quantity: "length" } } },
+    },
     inflow: {
       oneOf: [
         { type: "object", properties: { kind: { const: "uniform", type: "string" } }, required: ["kind"] },
-        { type: "object", properties: { kind: { const: "linear", type: "string" }, slope: { type: "number" } }, required: ["kind", "slope"] },
+        {
+          type: "object",
+          properties: { kind: { const: "linear", type: "string" }, slope: { type: "number" } },
+          required: ["kind", "slope"],
+        },
       ],
     },
     density: { $ref: "#/$defs/density" },
@@ -103,7 +110,10 @@ describe("inputs from typed texts", () => {
 
   it("add and shorten rows", () => {
     const example = { stations: [{ fraction: 0.2, chord: 0.1 }] };
-    expect(inputsOf(fields, example, { "stations#": "2", "stations.1.chord": "80 mm" }).stations).toEqual([{ fraction: 0.2, chord: 0.1 }, { chord: "80 mm" }]);
+    expect(inputsOf(fields, example, { "stations#": "2", "stations.1.chord": "80 mm" }).stations).toEqual([
+      { fraction: 0.2, chord: 0.1 },
+      { chord: "80 mm" },
+    ]);
     expect(inputsOf(fields, example, { "stations#": "0" }).stations).toEqual([]);
     expect(rowFields(find("stations") as RowsField, 1).map((field) => field.path)).toEqual(["stations.1.fraction", "stations.1.chord"]);
   });

@@ -8,14 +8,14 @@ export type Drafts = Readonly<Record<string, string>>;
 export function inputsOf(fields: readonly Field[], base: unknown, drafts: Drafts): Record<string, unknown> {
   const inputs: Record<string, unknown> = {};
   for (const field of fields) {
-    const value = valueOf(field, at(base, leaf(field.path)), drafts);
+    const value = fieldValue(field, at(base, leaf(field.path)), drafts);
     if (value !== undefined) inputs[leaf(field.path)] = value;
   }
   return inputs;
 }
 
 /** The value of one field, undefined when it is left to the standard. */
-function valueOf(field: Field, base: unknown, drafts: Drafts): unknown {
+function fieldValue(field: Field, base: unknown, drafts: Drafts): unknown {
   switch (field.kind) {
     case "constant":
       return field.value;
@@ -74,7 +74,7 @@ function variantValue(field: VariantsField, base: unknown, drafts: Drafts): unkn
   const chosen = chosenVariant(field, base, drafts);
   if (!chosen) return undefined;
   const drafted = drafts[`${field.path}~`];
-  return valueOf(chosen.field, drafted === undefined || fits(chosen.field, base) ? base : undefined, drafts);
+  return fieldValue(chosen.field, drafted === undefined || fits(chosen.field, base) ? base : undefined, drafts);
 }
 
 /** The variant named by the drafts, else the one that the base value fits; undefined when unset. */

@@ -37,7 +37,13 @@ export function questionOf(catalogue: Catalogue, address: Address): Question | N
   if (address.place === "bench") {
     const analysis = entry(catalogue, address.analysis);
     if (!analysis) return { title: address.analysis, reason: "No analysis of this name is in the registry." };
-    return { key: questionKey(address), title: analysis.question, base: analysis.example, drafts: address.drafts, slots: [slot(address, 0, analysis)] };
+    return {
+      key: questionKey(address),
+      title: analysis.question,
+      base: analysis.example,
+      drafts: address.drafts,
+      slots: [slot(address, 0, analysis)],
+    };
   }
   const page = catalogue.pages.find((one) => one.id === address.page);
   if (!page) return { title: address.page, reason: "There is no page of this name." };

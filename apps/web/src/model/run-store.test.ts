@@ -1,16 +1,19 @@
 import { describe, expect, it } from "vitest";
 import type { Computed, RunEvent } from "./catalogue.ts";
-import { type Client, canonical, createRunStore, isStale, pageState } from "./run-store.ts";
+import { askedText, type Client, canonical, createRunStore, isStale, pageState } from "./run-store.ts";
 
 const computed = (name: string): Computed =>
   ({ result: { analysis: name, cases: [{ inputs: {}, outputs: {} }] }, view: { cases: [null] } }) as unknown as Computed;
-const refused = { result: { cases: [{ inputs: {}, problem: { kind: "no-equilibrium", message: "Too fast." } }] }, view: { cases: [null] } } as unknown as Computed;
+const refused = {
+  result: { cases: [{ inputs: {}, problem: { kind: "no-equilibrium", message: "Too fast." } }] },
+  view: { cases: [null] },
+} as unknown as Computed;
 
 function bench() {
-  const asked: { inputs: unknown; on: (event: RunEvent) => void; cancelled: boolean }[] = [];
+  const asked: { inputs: Record<string, unknown>; on: (event: RunEvent) => void; cancelled: boolean }[] = [];
   const client: Client = {
     ask(_analysis, inputs, on) {
-      const one = { inputs, on, cancelled: false };
+      const one = { inputs: inputs as Record<string, unknown>, on, cancelled: false };
       asked.push(one);
       return () => {
         one.cancelled = true;
@@ -23,8 +26,14 @@ function bench() {
     if (!one) throw new Error("nothing asked");
     return one;
   };
-  const state = () => pageState(store.getState().runs.q);
-  return { store, asked, last, state, ask: (inputs: Record<string, unknown>, again = false) => store.getState().ask("q", "toy", inputs, again) };
+  const state = (inputs = asked.at(-1)?.inputs ?? {}) => pageState(store.getState().runs.q, askedText("toy", inputs));
+  return {
+    store,
+    asked,
+    last,
+    state,
+    ask: (inputs: Record<string, unknown>, again = false) => store.getState().ask("q", "toy", inputs, again),
+  };
 }
 
 describe("a run", () => {
@@ -38,6 +47,13 @@ describe("a run", () => {
     expect(state()).toBe("coarse");
     last().on({ kind: "result", computed: computed("toy") });
     expect(state()).toBe("exact");
+  });
+
+  it("is working, not exact, from the moment that something else is asked", () => {
+    const { ask, last, state } = bench();
+    ask({ a: 1 });
+    last().on({ kind: "result", computed: computed("toy") });
+    expect(state({ a: 2 })).toBe("working");
   });
 
   it("cancels the one before and listens to it no more", () => {
@@ -102,7 +118,10 @@ describe("a run", () => {
       { path: "inputs", message: "Give a route." },
     ];
     const problem = { kind: "invalid-inputs", message: "two", problems };
-    last().on({ kind: "result", computed: { result: { cases: [{ inputs: {}, problem }] }, view: { cases: [null] } } as unknown as Computed });
+    last().on({
+      kind: "result",
+      computed: { result: { cases: [{ inputs: {}, problem }] }, view: { cases: [null] } } as unknown as Computed,
+    });
     expect(store.getState().runs.q?.problems.map((one) => [one.kind, one.path])).toEqual([
       ["invalid-inputs", "wind.speed"],
       ["invalid-inputs", ""],

@@ -87,13 +87,20 @@ function after(run: Run, event: RunEvent): Run {
     case "progress":
       return { ...run, progress: event.progress };
     case "partial":
-      return { ...run, shown: { computed: event.computed, grade: "coarse", statedError: event.statedError, asked: run.asked, inputs: run.inputs } };
+      return {
+        ...run,
+        shown: { computed: event.computed, grade: "coarse", statedError: event.statedError, asked: run.asked, inputs: run.inputs },
+      };
     case "result": {
       const refused = event.computed.result.cases.flatMap((one) => (one.problem ? [one.problem] : []));
       if (refused.length > 0 && refused.length === event.computed.result.cases.length) {
         return { ...withoutProgress(run), running: false, problems: refused.flatMap(singly) };
       }
-      return { ...withoutProgress(run), running: false, shown: { computed: event.computed, grade: "exact", asked: run.asked, inputs: run.inputs } };
+      return {
+        ...withoutProgress(run),
+        running: false,
+        shown: { computed: event.computed, grade: "exact", asked: run.asked, inputs: run.inputs },
+      };
     }
     case "problem":
       return { ...withoutProgress(run), running: false, problems: event.problems.flatMap(singly) };
@@ -114,13 +121,14 @@ function withoutProgress({ progress: _progress, ...run }: Run): Run {
   return run;
 }
 
-/** The one word by which a page says how far it is. */
-export function pageState(run: Run | undefined): PageState {
+/** The one word by which a page says how far it is with what it asks now. */
+export function pageState(run: Run | undefined, asked: string): PageState {
   if (!run) return "empty";
+  if (run.asked !== asked) return "working";
   if (run.problems.length > 0) return "error";
-  const current = run.shown?.asked === run.asked ? run.shown : undefined;
-  if (run.running) return current ? "coarse" : "working";
-  if (current) return run.stopped && current.grade === "coarse" ? "coarse" : current.grade;
+  const current = run.shown?.asked === asked ? run.shown : undefined;
+  if (run.running) return current?.grade === "coarse" ? "coarse" : "working";
+  if (current) return current.grade;
   return run.shown ? "stale" : "empty";
 }
 

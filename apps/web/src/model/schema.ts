@@ -82,7 +82,16 @@ export interface VariantsField extends Base {
   readonly variants: readonly { readonly name: string; readonly field: Field }[];
 }
 
-export type Field = QuantityField | ChoiceField | ToggleField | TextField | ConstantField | ListField | GroupField | RowsField | VariantsField;
+export type Field =
+  | QuantityField
+  | ChoiceField
+  | ToggleField
+  | TextField
+  | ConstantField
+  | ListField
+  | GroupField
+  | RowsField
+  | VariantsField;
 
 /** The fields of a form, in the order of the schema. */
 export function fieldsOf(schema: JsonSchema): readonly Field[] {
@@ -96,7 +105,8 @@ function fieldOf(written: JsonSchema, path: string, required: boolean, root: Jso
   const variants = schema.anyOf ?? schema.oneOf;
   if (variants) return variantsField(base, variants, root);
   if (schema.const !== undefined) return { ...base, kind: "constant", value: schema.const };
-  if (schema.enum) return { ...base, kind: "choice", options: schema.enum.filter((option) => typeof option === "string" || typeof option === "number") };
+  if (schema.enum)
+    return { ...base, kind: "choice", options: schema.enum.filter((option) => typeof option === "string" || typeof option === "number") };
   if (schema.type === "boolean") return { ...base, kind: "toggle" };
   if (schema.type === "number" || schema.type === "integer") return quantityField(base, schema);
   if (schema.type === "array") return arrayField(base, schema, root);
@@ -126,7 +136,8 @@ function quantityField(base: Base, schema: JsonSchema): QuantityField {
 function arrayField(base: Base, schema: JsonSchema, root: JsonSchema): Field {
   const item = resolved(schema.items ?? {}, root);
   if (item.type === "object") return { ...base, kind: "rows", columns: properties(item, "", root) };
-  const measured = item.quantity ?? (item.anyOf ?? item.oneOf ?? []).map((one) => resolved(one, root).quantity).find((kind) => kind !== undefined);
+  const measured =
+    item.quantity ?? (item.anyOf ?? item.oneOf ?? []).map((one) => resolved(one, root).quantity).find((kind) => kind !== undefined);
   const quantity = measured ?? (item.type === "number" || item.type === "integer" ? "dimensionless" : undefined);
   return { ...base, kind: "list", ...(quantity ? { quantity } : {}) };
 }
@@ -150,7 +161,13 @@ function variantName(schema: JsonSchema): string {
   if (schema.label ?? schema.title) return schema.label ?? schema.title ?? "";
   if (typeof schema.const === "string") return words(schema.const);
   if (schema.type === "array") return "list";
-  if (schema.type === "object") return Object.keys(schema.properties ?? {}).slice(0, 3).map(words).join(", ") || "details";
+  if (schema.type === "object")
+    return (
+      Object.keys(schema.properties ?? {})
+        .slice(0, 3)
+        .map(words)
+        .join(", ") || "details"
+    );
   return schema.type === "number" ? "one value" : "name";
 }
 

@@ -52,7 +52,10 @@ export interface Origin {
 export function slipOf(asked: Questioned, origin: Origin): SlipContent {
   const { provenance } = origin.result;
   const { slot, inputs, coarse, system } = origin;
-  const choice = { ...(asked.unit === undefined ? {} : { unit: asked.unit }), ...(asked.datum === undefined ? {} : { datum: asked.datum }) };
+  const choice = {
+    ...(asked.unit === undefined ? {} : { unit: asked.unit }),
+    ...(asked.datum === undefined ? {} : { datum: asked.datum }),
+  };
   const { text } = formatReading(asked.value, asked.quantity, { ...choice, system });
   const describe = inputDescriber(slot.fields, system);
   return {

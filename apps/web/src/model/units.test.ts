@@ -3,7 +3,13 @@ import { readableText, textOf } from "./field-text.ts";
 import type { QuantityField } from "./schema.ts";
 import { fieldUnit, numberIn, siValue, splitText } from "./units.ts";
 
-const field = (quantity: QuantityField["quantity"]): QuantityField => ({ kind: "quantity", path: "x", label: "X", required: false, quantity });
+const field = (quantity: QuantityField["quantity"]): QuantityField => ({
+  kind: "quantity",
+  path: "x",
+  label: "X",
+  required: false,
+  quantity,
+});
 
 describe("units in fields", () => {
   it("are taken from the size of the value and the chosen system", () => {

@@ -1,5 +1,13 @@
 import type { QuantityKind } from "@wingseed/engine";
-import { type DisplayUnit, displayUnit, displayUnitNames, fromUnit, inUnit, namedDisplayUnit, type UnitSystem } from "@wingseed/reports/format";
+import {
+  type DisplayUnit,
+  displayUnit,
+  displayUnitNames,
+  fromUnit,
+  inUnit,
+  namedDisplayUnit,
+  type UnitSystem,
+} from "@wingseed/reports/format";
 
 /** A unit as it is sent ("degC") and as it is shown ("°C"). */
 export interface FieldUnit {

@@ -13,7 +13,11 @@ interface AnswerProps {
 /** The sentence that answers the question; of an earlier question when there is none for this one. */
 export function AnswerSentence({ run, shown, origin, onCompute }: AnswerProps) {
   if (!run || !shown || !origin) {
-    return <p className="answer quiet">{run?.running || !run ? "Computing the first answer." : run.problems.length > 0 ? "" : "Not computed."}</p>;
+    return (
+      <p className="answer quiet">
+        {run?.running || !run ? "Computing the first answer." : run.problems.length > 0 ? "" : "Not computed."}
+      </p>
+    );
   }
   const stale = isStale(run);
   const before = run.shown?.asked !== run.asked;

@@ -4,7 +4,7 @@ import { Margin } from "../frame/margin.tsx";
 import { QuestionLink } from "../frame/question-link.tsx";
 import type { CaseView } from "../model/catalogue.ts";
 import type { Question, Slot } from "../model/question.ts";
-import { pageState, type Run } from "../model/run-store.ts";
+import { askedText, pageState, type Run } from "../model/run-store.ts";
 import type { Origin } from "../model/slip.ts";
 import { Figures } from "../picture/figures.tsx";
 import { useRun, useSession, useView } from "../session-context.ts";
@@ -18,13 +18,14 @@ export function QuestionPage({ question }: { readonly question: Question }) {
   const main = question.slots[0];
   const run = useRun(main.key);
   const shown = useShown(main, run);
+  const state = pageState(run, askedText(main.analysis.name, main.inputs));
   useEffect(() => {
     for (const slot of question.slots) runs.getState().ask(slot.key, slot.analysis.name, slot.inputs);
     document.title = `${question.title} · Wingseed`;
   }, [question, runs]);
   const again = () => runs.getState().ask(main.key, main.analysis.name, main.inputs, true);
   return (
-    <main className="page" id="page" data-state={pageState(run)} data-question={question.key} aria-busy={run?.running ?? false}>
+    <main className="page" id="page" data-state={state} data-question={question.key} aria-busy={run?.running ?? false}>
       <ConditionsStrip question={question} run={run} />
       <div className="page-head">
         <h1>{question.title}</h1>
@@ -35,7 +36,7 @@ export function QuestionPage({ question }: { readonly question: Question }) {
           {shown.choice}
         </div>
         <p className="unseen" role="status">
-          {pageState(run) === "exact" ? (shown.view?.answer.brief ?? "") : ""}
+          {state === "exact" ? (shown.view?.answer.brief ?? "") : ""}
         </p>
       </div>
       <Margin question={question} run={run} shown={shown.view} />
@@ -88,10 +89,22 @@ function useShown(slot: Slot, run: Run | undefined): ShownCase {
       },
     [shown, slot, system],
   );
-  return { view: cases[index] ?? undefined, origin, choice: cases.length > 1 ? <CaseChoice count={cases.length} index={index} onChoose={choose} /> : null };
+  return {
+    view: cases[index] ?? undefined,
+    origin,
+    choice: cases.length > 1 ? <CaseChoice count={cases.length} index={index} onChoose={choose} /> : null,
+  };
 }
 
-function CaseChoice({ count, index, onChoose }: { readonly count: number; readonly index: number; readonly onChoose: (index: number) => void }) {
+function CaseChoice({
+  count,
+  index,
+  onChoose,
+}: {
+  readonly count: number;
+  readonly index: number;
+  readonly onChoose: (index: number) => void;
+}) {
   return (
     <label className="small">
       Case{" "}

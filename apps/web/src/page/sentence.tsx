@@ -13,6 +13,7 @@ interface SentenceProps {
 /** A sentence whose numbers can be questioned and whose handles lead to the field they change. */
 export function Sentence({ tokens, origin }: SentenceProps) {
   return clusters(sentenceParts(tokens, { system: origin.system })).map(({ before, part, after }, index) => (
+    // biome-ignore lint/suspicious/noArrayIndexKey: pieces of a sentence have no other name
     <Fragment key={`${index} ${part?.text}`}>
       {part ? (
         <span className="unbroken">
@@ -39,7 +40,7 @@ function clusters(parts: readonly SentencePart[]): readonly Cluster[] {
   for (const part of parts) {
     const last = made.at(-1);
     if (part.token && part.token.kind !== "words") {
-      const [, text = "", opening = ""] = /^(.*?)([(\[“‘]*)$/su.exec(last && !last.part ? last.before : "") ?? [];
+      const [, text = "", opening = ""] = /^(.*?)([([“‘]*)$/su.exec(last && !last.part ? last.before : "") ?? [];
       if (last && !last.part) made[made.length - 1] = { before: text, after: "" };
       made.push({ before: opening, part, after: "" });
       continue;

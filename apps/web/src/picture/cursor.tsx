@@ -76,7 +76,8 @@ export function CursorRow({ readable, origin, hint }: { readonly readable: Reada
   const x = index === undefined ? undefined : readable.places[index];
   const { axis, figure } = readable;
   const readings = useMemo(() => (x === undefined ? [] : lineReadings(figure, x, origin.system)), [figure, x, origin.system]);
-  if (x === undefined) return <p className="cursor-row quiet">{hint && "Point at the picture, or reach it with Tab, and read values with ← →."}</p>;
+  if (x === undefined)
+    return <p className="cursor-row quiet">{hint && "Point at the picture, or reach it with Tab, and read values with ← →."}</p>;
   const at = axisReading(x, axis, origin.system).text;
   return (
     <dl className="cursor-row">

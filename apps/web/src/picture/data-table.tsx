@@ -13,7 +13,14 @@ interface DataTableProps {
 /** A table whose numbers can be questioned; arrows move between them. Wider than the page it scrolls alone. */
 export function DataTable({ table, origin }: DataTableProps) {
   const columns = useMemo(
-    () => table.columns.map((column, index) => formatColumn(column, table.rows.map((row) => row[index] ?? null), origin.system)),
+    () =>
+      table.columns.map((column, index) =>
+        formatColumn(
+          column,
+          table.rows.map((row) => row[index] ?? null),
+          origin.system,
+        ),
+      ),
     [table, origin.system],
   );
   const [place, setPlace] = useState("0 0");
@@ -27,6 +34,7 @@ export function DataTable({ table, origin }: DataTableProps) {
           <thead>
             <tr>
               {columns.map((column, index) => (
+                // biome-ignore lint/suspicious/noArrayIndexKey: two columns may bear one head
                 <th key={`${index} ${column.head}`} scope="col" className={column.numeric ? "number" : undefined}>
                   {column.head}
                 </th>
@@ -43,7 +51,15 @@ export function DataTable({ table, origin }: DataTableProps) {
                   if (!column) return null;
                   return (
                     <td key={here} data-cell={here} className={column.numeric ? "number" : undefined} onFocus={() => setPlace(here)}>
-                      <Cell table={table} row={rowIndex} index={index} columns={columns} origin={origin} value={cell} tabIndex={here === current ? 0 : -1} />
+                      <Cell
+                        table={table}
+                        row={rowIndex}
+                        index={index}
+                        columns={columns}
+                        origin={origin}
+                        value={cell}
+                        tabIndex={here === current ? 0 : -1}
+                      />
                     </td>
                   );
                 })}
@@ -86,7 +102,12 @@ function cellAt(table: TableFigure, place: string): unknown {
   return table.rows[row]?.[index];
 }
 
-const moves: Readonly<Record<string, readonly [number, number]>> = { ArrowUp: [-1, 0], ArrowDown: [1, 0], ArrowLeft: [0, -1], ArrowRight: [0, 1] };
+const moves: Readonly<Record<string, readonly [number, number]>> = {
+  ArrowUp: [-1, 0],
+  ArrowDown: [1, 0],
+  ArrowLeft: [0, -1],
+  ArrowRight: [0, 1],
+};
 
 function moveFocus(event: KeyboardEvent<HTMLTableElement>): void {
   const move = event.altKey || event.ctrlKey || event.metaKey ? undefined : moves[event.key];
@@ -100,6 +121,9 @@ function moveFocus(event: KeyboardEvent<HTMLTableElement>): void {
     const next = event.currentTarget.querySelector<HTMLElement>(`[data-cell="${row} ${index}"]`);
     if (!next) return;
     const button = next.querySelector("button");
-    if (button) return button.focus();
+    if (button) {
+      button.focus();
+      return;
+    }
   }
 }

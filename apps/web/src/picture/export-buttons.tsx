@@ -18,7 +18,13 @@ export function ExportButtons({ figure, origin }: { readonly figure: Figure; rea
           type="button"
           className="quiet-button"
           data-key="x"
-          onClick={() => saveFile(`${name}.svg`, "image/svg+xml", svgText(drawFigure(figure, { width: exportWidth, theme: lightTheme, system: origin.system })))}
+          onClick={() =>
+            saveFile(
+              `${name}.svg`,
+              "image/svg+xml",
+              svgText(drawFigure(figure, { width: exportWidth, theme: lightTheme, system: origin.system })),
+            )
+          }
         >
           SVG
         </button>

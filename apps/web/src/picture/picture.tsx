@@ -21,7 +21,16 @@ export function Picture({ figure, origin, stale, main }: PictureProps) {
   const [tableShown, showTable] = useState(false);
   const coarse = origin.coarse !== undefined;
   const drawn = useMemo(
-    () => (width === undefined ? undefined : drawFigure(figure, { width, system: origin.system, grade: coarse ? "coarse" : "exact", stale, ...(main ? {} : { plotHeight: 200 }) })),
+    () =>
+      width === undefined
+        ? undefined
+        : drawFigure(figure, {
+            width,
+            system: origin.system,
+            grade: coarse ? "coarse" : "exact",
+            stale,
+            ...(main ? {} : { plotHeight: 200 }),
+          }),
     [figure, width, origin.system, coarse, stale, main],
   );
   const canvas = useRef<HTMLDivElement>(null);
@@ -41,7 +50,14 @@ export function Picture({ figure, origin, stale, main }: PictureProps) {
       </div>
       {readable && <CursorRow readable={readable} origin={origin} hint={main} />}
       <div className="picture-tools">
-        <button type="button" className="quiet-button" data-key="t" aria-expanded={tableShown} aria-controls={tableId} onClick={() => showTable(!tableShown)}>
+        <button
+          type="button"
+          className="quiet-button"
+          data-key="t"
+          aria-expanded={tableShown}
+          aria-controls={tableId}
+          onClick={() => showTable(!tableShown)}
+        >
           {tableShown ? "Hide data table" : "Data table"}
         </button>
         <ExportButtons figure={figure} origin={origin} />

@@ -14,7 +14,10 @@ interface ReadingProps {
 /** A computed number: opens where it came from. */
 export function Reading({ asked, origin, text, tabIndex }: ReadingProps) {
   const ask = useAskNumber(origin);
-  const choice = { ...(asked.unit === undefined ? {} : { unit: asked.unit }), ...(asked.datum === undefined ? {} : { datum: asked.datum }) };
+  const choice = {
+    ...(asked.unit === undefined ? {} : { unit: asked.unit }),
+    ...(asked.datum === undefined ? {} : { datum: asked.datum }),
+  };
   const reading = formatReading(asked.value, asked.quantity, { ...choice, system: origin.system });
   const about = origin.coarse === undefined ? "" : "≈\u202f";
   return (

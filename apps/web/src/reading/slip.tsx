@@ -51,7 +51,11 @@ function SlipBody({ content }: { readonly content: SlipContent }) {
         </button>
       </dd>
       <dt>how sure</dt>
-      <dd>{content.coarse === undefined ? "no interval: the spread of the inputs is not carried through in this version" : `coarse, ${content.coarse}`}</dd>
+      <dd>
+        {content.coarse === undefined
+          ? "no interval: the spread of the inputs is not carried through in this version"
+          : `coarse, ${content.coarse}`}
+      </dd>
       {content.at.length > 0 && <Lines name="at" lines={content.at} />}
       {content.assumed.length > 0 && <Lines name="not given" lines={content.assumed} />}
       <dt>method</dt>

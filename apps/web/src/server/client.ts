@@ -51,9 +51,17 @@ async function begin(
     headers: { "content-type": "application/json" },
     body: JSON.stringify({ analysis, inputs }),
   });
-  const body = (await response.json()) as { readonly id?: string; readonly problems?: readonly RunProblem[]; readonly problem?: RunProblem };
+  const body = (await response.json()) as {
+    readonly id?: string;
+    readonly problems?: readonly RunProblem[];
+    readonly problem?: RunProblem;
+  };
   if (response.ok && body.id !== undefined) return { id: body.id };
-  return { problems: body.problems ?? (body.problem ? [body.problem] : [{ kind: "refused", message: `The server refused this with status ${response.status}.` }]) };
+  return {
+    problems:
+      body.problems ??
+      (body.problem ? [body.problem] : [{ kind: "refused", message: `The server refused this with status ${response.status}.` }]),
+  };
 }
 
 function cancel(id: string): void {

@@ -1,0 +1,104 @@
+import AxeBuilder from "@axe-core/playwright";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { colourCount, cutLabels, drawnMarks, overlappingLabels, sidewaysScroll } from "./measures.ts";
+import { exactAnswer, keepScreenshot, launchBrowser, openQuestion, openScreen } from "./screen.ts";
+import { type ServerProcess, startServer } from "./server-process.ts";
+
+const questions = ["payload", "speed", "mission"];
+const screens = [1280, 480].flatMap((width) => (["light", "dark"] as const).map((scheme) => ({ width, scheme })));
+
+let server: ServerProcess;
+let browser: Browser;
+
+beforeAll(async () => {
+  [server, browser] = await Promise.all([startServer(), launchBrowser()]);
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await server?.stop();
+});
+
+describe("the built app on the demo project", () => {
+  it.each(screens)("answers, draws and stays accessible at $width px, $scheme", { timeout: 300_000 }, async ({ width, scheme }) => {
+    const { page, context, complaints } = await openScreen(browser, server.address, { width, height: 900 }, scheme);
+    for (const question of questions) {
+      await openQuestion(page, server.address, `#/${question}`);
+      await soundPage(page);
+      await changeFirstCondition(page);
+      await soundPage(page);
+      await keepScreenshot(page, `${question}-${width}-${scheme}`);
+    }
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+
+  it("says where a number comes from, gives the focus back, and undoes a question with Back", { timeout: 120_000 }, async () => {
+    const { page, context, complaints } = await openScreen(browser, server.address, { width: 1280, height: 900 }, "light");
+    await openQuestion(page, server.address, "#/speed");
+    await page.keyboard.press("w");
+    const slip = page.getByRole("dialog");
+    await slip.waitFor();
+    expect(await slip.textContent()).toMatch(/wingseed run speed[\s\S]*registry/);
+    await page.keyboard.press("Escape");
+    expect(await page.evaluate(() => document.activeElement?.className)).toBe("reading");
+    expect(await slip.count()).toBe(0);
+
+    await changeFirstCondition(page);
+    await page.goBack();
+    await exactAnswer(page);
+    expect(new URL(page.url()).hash).toBe("#/speed");
+
+    await page.locator(".cursor-pad").first().focus();
+    await page.keyboard.press("End");
+    await page.keyboard.press("ArrowLeft");
+    expect(await page.locator(".cursor-pad").first().getAttribute("aria-valuetext")).toMatch(/\d/);
+    expect(await page.locator(".cursor-row .reading").count()).toBeGreaterThan(0);
+
+    await page.keyboard.press("t");
+    expect(await page.locator("[data-picture] table tbody tr").count()).toBeGreaterThan(5);
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+
+  it("puts a refusal at the field it is about and keeps the last good picture", { timeout: 120_000 }, async () => {
+    const { page, context, complaints } = await openScreen(browser, server.address, { width: 1280, height: 900 }, "light");
+    await openQuestion(page, server.address, "#/speed");
+    const field = page.locator(".inputs .control input").first();
+    await field.fill("12 parsec");
+    await field.press("Enter");
+    await page.waitForSelector('main[data-state="error"]');
+    expect(await field.getAttribute("aria-invalid")).toBe("true");
+    expect(await page.locator(".field-problem").first().textContent()).toContain("parsec");
+    expect(await page.locator("svg[data-figure]").count()).toBeGreaterThan(0);
+    expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+});
+
+/** Drawn, readable, inside the window, and without an accessibility violation. */
+async function soundPage(page: Page): Promise<void> {
+  const marks = await drawnMarks(page);
+  expect(marks.length).toBeGreaterThan(0);
+  expect(Math.min(...marks)).toBeGreaterThan(0);
+  expect(await colourCount(page.locator("svg[data-figure]").first())).toBeGreaterThan(8);
+  expect(await overlappingLabels(page)).toEqual([]);
+  expect(await cutLabels(page)).toEqual([]);
+  expect(await sidewaysScroll(page)).toBe(0);
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(" ")}`)).toEqual([]);
+}
+
+/** One step up on the first condition that has a number; waits for the exact answer to that. */
+async function changeFirstCondition(page: Page): Promise<void> {
+  const before = page.url();
+  const handles = page.locator(".strip [data-condition]");
+  for (let index = 0; index < (await handles.count()) && page.url() === before; index++) {
+    await handles.nth(index).focus();
+    await page.keyboard.press("ArrowUp");
+  }
+  expect(page.url()).not.toBe(before);
+  await exactAnswer(page);
+}

@@ -1,5 +1,6 @@
 export { type DocumentKind, documentKinds } from "./document/index.ts";
 export { type DocumentProblem, inReadingOrder, problemLine } from "./document-problem.ts";
+export { documentSchema, schemaFolder, writeSchemas } from "./json-schema/index.ts";
 export { type ListedFile, openProject, type Project, type Reading } from "./project/index.ts";
 export {
   type InputReading,

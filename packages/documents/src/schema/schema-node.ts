@@ -6,7 +6,9 @@ export interface SchemaNode {
   readonly const?: unknown;
   readonly enum?: readonly unknown[];
   readonly default?: unknown;
+  readonly title?: string;
   readonly description?: string;
+  readonly examples?: readonly unknown[];
   readonly properties?: Readonly<Record<string, SchemaNode>>;
   readonly required?: readonly string[];
   readonly additionalProperties?: boolean | SchemaNode;

@@ -1,6 +1,8 @@
+import { atmosphere } from "./atmosphere.ts";
 import type { Analysis } from "./contract.ts";
 import { payload } from "./payload.ts";
+import { rotor } from "./rotor.ts";
 import { speed } from "./speed.ts";
 
 /** Every analysis of the house, in the order of the questions. One line each. */
-export const analyses: readonly Analysis[] = [payload, speed];
+export const analyses: readonly Analysis[] = [payload, speed, rotor, atmosphere];

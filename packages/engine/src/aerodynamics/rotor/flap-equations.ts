@@ -1,4 +1,4 @@
-import { inducedInflow } from "./induced-inflow.ts";
+import { inducedInflow, momentumResidual } from "./induced-inflow.ts";
 import { foreAftGradient } from "./inflow-distribution.kernel.ts";
 import { discFlow, type RotorPoint } from "./rotor-point.ts";
 import { sweepRotor } from "./rotor-sweep.kernel.ts";
@@ -14,6 +14,8 @@ export interface FlapEquations {
   readonly coningPerMoment: number;
   /** σ a/2 with the compressibility factor at 0.75 R [1/rad]. */
   readonly halfSlope: number;
+  /** What the momentum residual is divided by to be an inflow: flow through the disc of the start, and blade damping [1]. */
+  readonly momentumScale: number;
   readonly largestSteps: readonly number[];
   residuals(unknowns: Float64Array, residuals: Float64Array): void;
 }
@@ -30,6 +32,7 @@ export function flapEquations(ws: RotorWorkspace, point: RotorPoint): FlapEquati
   const halfSlope = Math.max((mesh.solidity * law.liftSlope) / 2 / Math.sqrt(1 - machAtThreeQuarters ** 2), 1e-9);
   const lockNumber = model.articulation.kind === "hinged" ? model.articulation.lockNumber : 0;
   const coningPerMoment = lockNumber / Math.max(law.liftSlope * mesh.solidity, 1e-9);
+  const momentumScale = point.airspeed / point.tipSpeed + 0.05 + (model.inducedPowerFactor * halfSlope) / 4;
   state.theta0 = point.collective;
   state.tipSpeed = point.tipSpeed;
   state.speedOfSound = point.air.speedOfSound;
@@ -42,6 +45,7 @@ export function flapEquations(ws: RotorWorkspace, point: RotorPoint): FlapEquati
     hinged,
     coningPerMoment,
     halfSlope,
+    momentumScale,
     largestSteps: [0.03, 0.06, 0.06, 0.06],
     residuals(unknowns, residuals) {
       const flow = discFlow(point, unknowns[2] as number);
@@ -52,7 +56,8 @@ export function flapEquations(ws: RotorWorkspace, point: RotorPoint): FlapEquati
       state.theta1s = unknowns[2] as number;
       if (hinged) state.coning = unknowns[3] as number;
       sweepRotor(ws, state);
-      residuals[0] = state.lambdaI - inducedInflow({ ct: out.ct, mu: flow.mu, lambdaC: flow.lambdaC, kappa: model.inducedPowerFactor });
+      const condition = { ct: out.ct, mu: flow.mu, lambdaC: flow.lambdaC, kappa: model.inducedPowerFactor };
+      residuals[0] = momentumResidual(condition, state.lambdaI) / momentumScale;
       residuals[1] = (out.momentCos * 8) / halfSlope;
       residuals[2] = (out.momentSin * 8) / halfSlope;
       if (hinged) residuals[3] = state.coning - coningPerMoment * out.meanFlapMoment;
@@ -108,16 +113,14 @@ export function startJacobian(equations: FlapEquations, start: Float64Array): Fl
   const shaft = point.angle.kind === "shaft" ? 1 : 0;
   const lambdaI = start[0] as number;
   const kappa = workspace.model.inducedPowerFactor;
-  const through = Math.hypot(mu, flow.lambdaC + lambdaI);
-  // Thrust that goes with this inflow; near hover the square root makes the slope finite but steep.
-  const ct = (2 * lambdaI * through) / kappa;
-  const step = 1e-4 * Math.max(Math.abs(ct), 1e-4);
-  const inflow = (at: number): number => inducedInflow({ ct: at, mu, lambdaC: flow.lambdaC, kappa });
-  const inflowSlope = Math.min((inflow(ct + step) - inflow(ct - step)) / (2 * step), 1e3);
+  const total = flow.lambdaC + lambdaI;
+  const through = Math.max(Math.hypot(mu, total), 1e-3);
+  const damping = (kappa * halfSlope) / 4;
+  const momentumSlope = Math.max(through + (lambdaI * total) / through, 0.3 * through) + damping;
   const gradient = foreAftGradient(workspace.inflowKind, mu, flow.lambdaC + lambdaI);
   const lockNumber = equations.coningPerMoment * 2 * halfSlope;
   const rows = [
-    [1 + (inflowSlope * halfSlope) / 2, 0, (inflowSlope * halfSlope * mu * (shaft - 1)) / 2, 0],
+    [momentumSlope / equations.momentumScale, 0, ((shaft - 1) * damping * mu) / equations.momentumScale, 0],
     [-gradient, 1 + 0.5 * mu * mu, 0, (-4 / 3) * mu],
     [-2 * mu, 0, Math.max(1 + (1.5 - 2 * shaft) * mu * mu, 0.2), 0],
     [lockNumber / 6, 0, ((shaft - 1) * lockNumber * mu) / 6, 1],

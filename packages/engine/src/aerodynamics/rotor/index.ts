@@ -1,4 +1,4 @@
-export { type InducedInflowCondition, inducedInflow } from "./induced-inflow.ts";
+export { type InducedInflowCondition, inducedInflow, momentumResidual } from "./induced-inflow.ts";
 export {
   type InflowAndFlapOptions,
   type SolvedRotor,

@@ -31,27 +31,53 @@ const forwardFadeOut = 1.5;
  * @derivation the blend of through-flow squares
  */
 export function inducedInflow(condition: InducedInflowCondition): number {
-  const { ct, kappa } = condition;
-  if (ct === 0) return 0;
-  const sign = ct < 0 ? -1 : 1;
-  const hover = Math.sqrt((kappa * Math.abs(ct)) / 2);
-  const axial = (sign * condition.lambdaC) / hover;
-  const forward = condition.mu / hover;
-  const share = smoothStep(-axial / descentFadeIn) * (1 - smoothStep(Math.abs(forward) / forwardFadeOut));
-  const through = share > 0 ? descentThroughFlow(axial) : 0;
-  const fixed = forward * forward + share * through * through;
-  return sign * hover * inducedRatio(fixed, 1 - share, axial);
+  if (condition.ct === 0) return 0;
+  const { sign, hover, axial, fixed, free } = throughFlow(condition);
+  return sign * hover * inducedRatio(fixed / (hover * hover), free, axial);
 }
 
 /**
- * The root v > 0 of v² (fixed + free (axial + v)²) = 1: Newton within a bracket that shrinks, so it cannot fail.
+ * How far a mean induced velocity is from the momentum that the thrust needs: λ_i × flow through the disc − κ C_T/2 [1].
  *
- * When climb is fast the root is small against it; the form below keeps its digits.
+ * The same law as `inducedInflow`, whose result makes it 0, in a form whose slopes stay finite at zero thrust: for solvers.
+ *
+ * @param lambdaI λ_i, mean induced velocity over tip speed [1]
+ * @derivation the equation of `inducedInflow` before it is solved
  */
+export function momentumResidual(condition: InducedInflowCondition, lambdaI: number): number {
+  const { fixed, free } = throughFlow(condition);
+  const total = condition.lambdaC + lambdaI;
+  return lambdaI * Math.sqrt(fixed + free * total * total) - (condition.kappa * condition.ct) / 2;
+}
+
+interface ThroughFlow {
+  readonly sign: number;
+  /** λ_h [1]. */
+  readonly hover: number;
+  /** λ_c/λ_h in the sense of the thrust [1]. */
+  readonly axial: number;
+  /** Square of the flow through the disc that does not depend on λ_i [1]. */
+  readonly fixed: number;
+  /** Weight of (λ_c + λ_i)² in it [1]. */
+  readonly free: number;
+}
+
+function throughFlow({ ct, mu, lambdaC, kappa }: InducedInflowCondition): ThroughFlow {
+  const sign = ct < 0 ? -1 : 1;
+  const hover = Math.sqrt((kappa * Math.abs(ct)) / 2);
+  // Without thrust there is no hover speed to compare with, and nothing but the free stream passes through.
+  if (hover < 1e-12) return { sign, hover, axial: 0, fixed: mu * mu, free: 1 };
+  const axial = (sign * lambdaC) / hover;
+  const share = smoothStep(-axial / descentFadeIn) * (1 - smoothStep(Math.abs(mu) / hover / forwardFadeOut));
+  const through = share > 0 ? hover * descentThroughFlow(axial) : 0;
+  return { sign, hover, axial, fixed: mu * mu + share * through * through, free: 1 - share };
+}
+
+/** The root v > 0 of v² (fixed + free (axial + v)²) = 1: Newton within a bracket that shrinks, so it cannot fail. */
 function inducedRatio(fixed: number, free: number, axial: number): number {
   let low = 0;
   // At `high` the left side is at least 1 whatever the sign of the axial flow.
-  let high = Math.max(1, fixed > 0 ? 1 / Math.sqrt(fixed) : Infinity);
+  let high = Math.max(1, fixed > 0 ? 1 / Math.sqrt(fixed) : Number.POSITIVE_INFINITY);
   if (free > 0) high = Math.min(high, Math.abs(axial) + 1 / Math.sqrt(free));
   let v = Math.min(high, 1 / Math.sqrt(fixed + free * axial * axial + 1));
   for (let iteration = 0; iteration < 80; iteration++) {

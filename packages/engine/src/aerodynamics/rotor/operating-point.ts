@@ -72,8 +72,8 @@ export interface OperatingSurroundings {
 const degree = Math.PI / 180;
 /** Lowest angle of the tip-path plane at which an autorotating disc is looked for: below, it pulls forward. */
 const lowestAutorotatingDisc = -1 * degree;
-/** Lowest collective from which a thrust is sought. */
-const lowestCollective = -24 * degree;
+/** Collectives from which a thrust is sought: the second when the first makes too much already. */
+const collectiveStarts = [-6 * degree, -24 * degree] as const;
 /** Coefficients of thrust and torque are met to this. */
 const coefficientTolerance = 1e-11;
 /** Advancing tip Mach number and advance ratio between which a rotor speed is sought. */
@@ -144,7 +144,9 @@ class OperatingSearch {
       air: this.air,
     } as const;
     const thrustOf = (rotor: SolvedRotor): number => shaftCoefficients(rotor, this.cyclic).ct;
-    const march = unstalledMarch(this.ws, condition, lowestCollective, (rotor) => thrustOf(rotor) >= target);
+    const marchFrom = (start: number) => unstalledMarch(this.ws, condition, start, (rotor) => thrustOf(rotor) >= target);
+    const first = marchFrom(collectiveStarts[0]);
+    const march = first.kind === "enough" && first.before === first.after ? marchFrom(collectiveStarts[1]) : first;
     if (march.kind === "not-found") return { kind: "no-equilibrium", seek: "collective", reason: march.reason };
     if (march.kind === "passed") {
       // The maximum lies between two steps of the march: it may still reach the target.
@@ -182,12 +184,14 @@ class OperatingSearch {
   }
 
   shaftAngle(stream: Stream, tipSpeed: number, collective: number, torque: number): OperatingPoint | NoOperatingPoint {
-    const crossing = this.torqueCrossing(torque, tipSpeed, (angle) => this.loads(stream, angle, tipSpeed, collective));
+    const places = angleScan(torque <= 0, 1);
+    const crossing = this.torqueCrossing(torque, tipSpeed, places, (angle) => this.loads(stream, angle, tipSpeed, collective));
     return this.endOfAngleScan(crossing, torque, "shaft-angle");
   }
 
   shaftAngleAndCollective(stream: Stream, tipSpeed: number, thrust: number, torque: number): OperatingPoint | NoOperatingPoint {
-    const crossing = this.torqueCrossing(torque, tipSpeed, (angle) => this.collective(stream, angle, tipSpeed, thrust));
+    const places = angleScan(torque <= 0, 3);
+    const crossing = this.torqueCrossing(torque, tipSpeed, places, (angle) => this.collective(stream, angle, tipSpeed, thrust));
     return this.endOfAngleScan(crossing, torque, "shaft-angle-and-collective");
   }
 
@@ -241,12 +245,13 @@ class OperatingSearch {
   private torqueCrossing(
     torque: number,
     tipSpeed: number,
+    places: readonly number[],
     at: (shaftAngle: number) => OperatingPoint | NoOperatingPoint,
   ): Crossing<OperatingPoint> {
     const target = torque / (this.force(tipSpeed) * this.ws.model.radius);
     const autorotating = torque <= 0;
     return firstCrossing(
-      angleScan(autorotating),
+      places,
       (shaftAngle) => {
         const solved = at(shaftAngle);
         if (solved.kind !== "solved") return undefined;
@@ -273,25 +278,23 @@ class OperatingSearch {
   }
 }
 
-/** Degree by degree where autorotation in level flight lies, wider towards vertical descent. */
-function angleScan(autorotating: boolean): readonly number[] {
+/** In fine steps [deg] where autorotation in level flight lies, wider towards vertical descent. */
+function angleScan(autorotating: boolean, fine: number): readonly number[] {
   const places: number[] = [];
   let place = autorotating ? -16 : -60;
   while (place < 90) {
     places.push(place * degree);
-    place += place < 24 ? 1 : 3;
+    place += place < 24 ? fine : Math.max(fine, 3);
   }
   return [...places, Math.PI / 2];
 }
 
 function scanReason(crossing: Extract<Crossing<unknown>, { readonly kind: "none" }>, held: "torque" | "thrust", value: number): string {
-  if (crossing.solved === 0) return "inflow and flapping could be solved nowhere on the way";
+  if (crossing.solved === 0) return "the rotor stalls, or cannot be solved, at every place that was tried";
   if (held === "torque" && value === 0) {
     return crossing.lowest > 0
-      ? "the rotor needs torque everywhere: it does not autorotate"
-      : "the rotor is driven by the air from the first angle on";
+      ? "the shaft has to drive this rotor at every place that was tried"
+      : "wherever the rotor is not stalled the air already drives it faster";
   }
-  return crossing.lowest > 0
-    ? `the ${held} stays above the given one everywhere`
-    : `the ${held} stays below the given one or passes it only upward`;
+  return crossing.lowest > 0 ? `the ${held} stays above the given one everywhere` : `the ${held} nowhere falls through the given one`;
 }

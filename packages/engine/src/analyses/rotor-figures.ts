@@ -1,0 +1,136 @@
+import type { Figure } from "./figures.ts";
+import type { RotorOutputs } from "./rotor-schema.ts";
+
+/** What a rotor does, in tables and along the blade. */
+export function rotorFigures(outputs: RotorOutputs): readonly Figure[] {
+  return [forces(outputs), attitude(outputs), coefficients(outputs), loading(outputs), angles(outputs)];
+}
+
+function forces(outputs: RotorOutputs): Figure {
+  return {
+    kind: "table",
+    id: "forces",
+    caption: "Forces and power",
+    columns: [
+      { label: "Thrust", quantity: "force" },
+      { label: "H-force", quantity: "force" },
+      { label: "Side force", quantity: "force" },
+      { label: "Lift", quantity: "force" },
+      { label: "Drag", quantity: "force" },
+      { label: "Torque", quantity: "torque" },
+      { label: "Power", quantity: "power" },
+      { label: "of it induced", quantity: "power" },
+      { label: "of it profile", quantity: "power" },
+    ],
+    rows: [
+      [
+        outputs.thrust,
+        outputs.hForce,
+        outputs.sideForce,
+        outputs.lift,
+        outputs.drag,
+        outputs.torque,
+        outputs.power,
+        outputs.inducedPower,
+        outputs.profilePower,
+      ],
+    ],
+  };
+}
+
+function attitude(outputs: RotorOutputs): Figure {
+  return {
+    kind: "table",
+    id: "attitude",
+    caption: "Settings and angles",
+    columns: [
+      { label: "State" },
+      { label: "Airspeed", quantity: "speed" },
+      { label: "Rotation rate", quantity: "rotationRate" },
+      { label: "Collective", quantity: "angle" },
+      { label: "Shaft angle", quantity: "angle" },
+      { label: "Disc angle", quantity: "angle" },
+      { label: "Coning", quantity: "angle" },
+      { label: "Flap, back", quantity: "angle" },
+      { label: "Flap, down advancing", quantity: "angle" },
+      { label: "Induced velocity", quantity: "speed" },
+    ],
+    rows: [
+      [
+        outputs.state,
+        outputs.airspeed,
+        outputs.rotationRate,
+        outputs.collective,
+        outputs.shaftAngle,
+        outputs.discAngle,
+        outputs.coning,
+        outputs.flapLongitudinal,
+        outputs.flapLateral,
+        outputs.inducedVelocity,
+      ],
+    ],
+  };
+}
+
+function coefficients(outputs: RotorOutputs): Figure {
+  const one = (label: string) => ({ label, quantity: "dimensionless" }) as const;
+  return {
+    kind: "table",
+    id: "coefficients",
+    caption: "Coefficients",
+    columns: [
+      one("Advance ratio"),
+      one("Thrust"),
+      one("H-force"),
+      one("Torque"),
+      one("Lift"),
+      one("Drag"),
+      one("Lift over drag"),
+      one("Figure of merit"),
+      one("Advancing tip Mach number"),
+      one("Reynolds number"),
+    ],
+    rows: [
+      [
+        outputs.advanceRatio,
+        outputs.ct,
+        outputs.ch,
+        outputs.cq,
+        outputs.cl,
+        outputs.cd,
+        outputs.liftToDrag,
+        outputs.figureOfMerit,
+        outputs.advancingTipMach,
+        outputs.reynoldsNumber,
+      ],
+    ],
+  };
+}
+
+function loading({ spanwise }: RotorOutputs): Figure {
+  return {
+    kind: "lines",
+    id: "spanwise-loading",
+    caption: "Thrust and torque coefficient per radius fraction, mean over the turn",
+    x: { label: "Radius fraction", quantity: "dimensionless" },
+    y: { label: "Coefficient per radius fraction", quantity: "dimensionless" },
+    series: [
+      { name: "thrust", meaning: "rotor", x: spanwise.radiusFraction, y: spanwise.thrust },
+      { name: "torque × 10", meaning: "losses", x: spanwise.radiusFraction, y: spanwise.torque.map((value) => value * 10) },
+    ],
+  };
+}
+
+function angles({ spanwise }: RotorOutputs): Figure {
+  return {
+    kind: "lines",
+    id: "angle-of-attack",
+    caption: "Angle of attack along the blade",
+    x: { label: "Radius fraction", quantity: "dimensionless" },
+    y: { label: "Angle of attack", quantity: "angle" },
+    series: [
+      { name: "advancing", meaning: "ordered.1", x: spanwise.radiusFraction, y: spanwise.advancingAngle },
+      { name: "retreating", meaning: "ordered.3", x: spanwise.radiusFraction, y: spanwise.retreatingAngle },
+    ],
+  };
+}

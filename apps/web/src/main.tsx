@@ -35,7 +35,7 @@ function sessionOf(catalogue: Catalogue): Session {
   return {
     catalogue,
     address: createAddressStore(browserAddress, first ?? { place: "page", page: "none", drafts: {} }),
-    runs: createRunStore(httpClient),
+    runs: createRunStore(httpClient, () => performance.now()),
     view: createViewStore(savedTheme(), savedUnits()),
   };
 }

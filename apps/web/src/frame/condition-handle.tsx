@@ -24,7 +24,7 @@ export function ConditionHandle({ field, question, run }: ConditionHandleProps) 
   const step = (direction: 1 | -1, pace: Pace, continues: boolean) => {
     if (field.kind !== "quantity") return setOpen(true);
     const typed = shownText(field, question.base, question.drafts);
-    const next = stepped(typed === "" ? effective.text : typed, direction, pace, field.quantity);
+    const next = stepped(typed === "" ? effective.text : typed, direction, pace, field);
     if (next === undefined) setOpen(true);
     else address.getState().change(field.path, next, continues);
   };
@@ -45,7 +45,7 @@ export function ConditionHandle({ field, question, run }: ConditionHandleProps) 
         onKeyDown={(event) => onArrow(event, step)}
       >
         <span className="handle-name">{field.label}</span>{" "}
-        <span className="handle-value">{effective.text === "" ? "not given" : effective.text}</span>
+        <span className="handle-value">{effective.text === "" ? "standard" : effective.text}</span>
       </button>
       {open && (
         <ConditionPanel onClose={close}>

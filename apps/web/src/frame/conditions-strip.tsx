@@ -1,7 +1,9 @@
 import { useMemo } from "react";
-import { conditionsOf } from "../model/conditions.ts";
+import { type Condition, conditionsOf } from "../model/conditions.ts";
+import { effectiveText } from "../model/effective.ts";
 import type { Question } from "../model/question.ts";
 import type { Run } from "../model/run-store.ts";
+import type { Field } from "../model/schema.ts";
 import { useSession } from "../session-context.ts";
 import { ConditionHandle } from "./condition-handle.tsx";
 
@@ -29,7 +31,7 @@ export function ConditionsStrip({ question, run }: ConditionsStripProps) {
         Questions
       </button>
       <span className="strip-project">{title}</span>
-      {conditions.map((condition) =>
+      {oneOfEachRole(conditions, question, run).map((condition) =>
         condition.field ? (
           <ConditionHandle key={condition.field.path} field={condition.field} question={question} run={run} />
         ) : (
@@ -40,4 +42,18 @@ export function ConditionsStrip({ question, run }: ConditionsStripProps) {
       )}
     </section>
   );
+}
+
+/** What was given, and for each role without anything given the first of its inputs that has a value, else the first. */
+function oneOfEachRole(conditions: readonly Condition[], question: Question, run: Run | undefined): readonly Condition[] {
+  return conditions.filter((condition) => {
+    const { field, role } = condition;
+    if (!field) return true;
+    const same = conditions.filter((one) => one.role === role && one.field).map((one) => one.field as Field);
+    const texts = same.map((one) => effectiveText(one, question, run, "si"));
+    const here = texts[same.indexOf(field)];
+    if (texts.some((text) => text.given)) return here?.given;
+    const valued = texts.findIndex((text) => text.text !== "");
+    return same.indexOf(field) === Math.max(0, valued);
+  });
 }

@@ -6,9 +6,13 @@ import { askedText, pageState } from "../model/run-store.ts";
 import type { Session } from "../model/session.ts";
 import { useSession } from "../session-context.ts";
 
+/** A question that took longer [ms] is asked only by hand. */
+const longest = 5000;
+
 /**
  * Keeps the answers in the column up to date: when this page's answer is exact, the quick questions of the other pages are
- * asked one after the other. Slow ones are never started unasked.
+ * asked one after the other: those known to be quick, and those that were when last asked. Slow ones are never started
+ * unasked.
  */
 export function useIdleBriefs(question: Question): void {
   const session = useSession();
@@ -23,13 +27,15 @@ export function useIdleBriefs(question: Question): void {
   }, [session, question, runs]);
 }
 
-function quickQuestions({ catalogue, address }: Session, here: Question): readonly Question[] {
+function quickQuestions({ catalogue, address, runs }: Session, here: Question): readonly Question[] {
   const { address: from, remembered } = address.getState();
   return catalogue.pages.flatMap((page) => {
     if (page.status !== "answered") return [];
     const target: Address = { place: "page", page: page.id, drafts: {} };
     if (questionKey(target) === here.key) return [];
     const question = questionOf(catalogue, addressFrom(catalogue, from, target, remembered));
-    return "slots" in question && question.slots[0].analysis.quick ? [question] : [];
+    if (!("slots" in question)) return [];
+    const took = runs.getState().runs[question.key]?.took;
+    return question.slots[0].analysis.quick || (took !== undefined && took < longest) ? [question] : [];
   });
 }

@@ -1,30 +1,45 @@
 import type { Limit } from "@wingseed/engine";
 
+/** This many limits stand open. */
+const longest = 6;
+
 /** Every limit as the share of it that is used, longest first, with a tick at the limit itself. */
 export function LimitsLadder({ limits }: { readonly limits: readonly Limit[] }) {
-  const ordered = [...limits].sort((a, b) => b.share - a.share);
-  const scale = Math.max(1, ordered[0]?.share ?? 1);
+  const ordered = [...limits].sort((a, b) => Number(b.binding) - Number(a.binding) || b.share - a.share);
+  const scale = Math.max(1, ...limits.map((limit) => limit.share));
   return (
     <section aria-label="What limits it">
       <h2 id="limits" tabIndex={-1}>
         What limits it
       </h2>
-      <ul className="ladder">
-        {ordered.map((limit) => (
-          <li key={limit.name + limit.where} data-binding={limit.binding}>
-            <span className="ladder-name">
-              {limit.name}
-              {limit.binding && <strong> binds</strong>}
-            </span>
-            <span className="ladder-share">{Math.round(limit.share * 100)} %</span>
-            <span className="ladder-bar" aria-hidden="true">
-              <span style={{ width: `${(Math.max(0, limit.share) / scale) * 100}%` }} />
-              <i style={{ left: `${100 / scale}%` }} />
-            </span>
-            <span className="ladder-where">{limit.where}</span>
-          </li>
-        ))}
-      </ul>
+      <Rungs limits={ordered.slice(0, longest)} scale={scale} />
+      {ordered.length > longest && (
+        <details>
+          <summary>{ordered.length - longest} more, less used</summary>
+          <Rungs limits={ordered.slice(longest)} scale={scale} />
+        </details>
+      )}
     </section>
+  );
+}
+
+function Rungs({ limits, scale }: { readonly limits: readonly Limit[]; readonly scale: number }) {
+  return (
+    <ul className="ladder">
+      {limits.map((limit) => (
+        <li key={limit.name + limit.where} data-binding={limit.binding}>
+          <span className="ladder-name">
+            {limit.name}
+            {limit.binding && <strong> binds</strong>}
+          </span>
+          <span className="ladder-share">{Math.round(limit.share * 100)} %</span>
+          <span className="ladder-bar" aria-hidden="true">
+            <span style={{ width: `${(Math.max(0, limit.share) / scale) * 100}%` }} />
+            <i style={{ left: `${100 / scale}%` }} />
+          </span>
+          <span className="ladder-where">{limit.where}</span>
+        </li>
+      ))}
+    </ul>
   );
 }

@@ -38,9 +38,16 @@ describe("a step of a handle", () => {
   });
 
   it("keeps the typed unit and lands on round numbers", () => {
-    expect(stepped("43 kt", 1, "usual", "speed")).toBe("44 kt");
-    expect(stepped("300", -1, "usual", "length")).toBe("280 m");
-    expect(stepped("0 m", 1, "coarse", "length")).toBe("10 m");
-    expect(stepped("calm", 1, "usual", "speed")).toBeUndefined();
+    expect(stepped("43 kt", 1, "usual", { quantity: "speed" })).toBe("44 kt");
+    expect(stepped("300", -1, "usual", { quantity: "length" })).toBe("280 m");
+    expect(stepped("0 m", 1, "coarse", { quantity: "length" })).toBe("10 m");
+    expect(stepped("calm", 1, "usual", { quantity: "speed" })).toBeUndefined();
+  });
+
+  it("counts in whole numbers and stops at the bounds", () => {
+    const blocks = { quantity: "dimensionless", whole: true, minimum: 1, maximum: 14 } as const;
+    expect(stepped("13", 1, "usual", blocks)).toBe("14");
+    expect(stepped("14", 1, "usual", blocks)).toBeUndefined();
+    expect(stepped("0 kg", -1, "usual", { quantity: "mass", minimum: 0 })).toBeUndefined();
   });
 });

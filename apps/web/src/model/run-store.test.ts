@@ -20,7 +20,7 @@ function bench() {
       };
     },
   };
-  const store = createRunStore(client);
+  const store = createRunStore(client, () => 0);
   const last = () => {
     const one = asked.at(-1);
     if (!one) throw new Error("nothing asked");

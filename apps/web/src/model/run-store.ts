@@ -21,6 +21,8 @@ export interface Run {
   readonly stopped: boolean;
   readonly progress?: Progress;
   readonly problems: readonly RunProblem[];
+  /** How long the last finished run of this question took [ms]. */
+  readonly took?: number;
   readonly shown?: Shown;
 }
 
@@ -39,8 +41,8 @@ export interface RunStore {
   stop(question: string): void;
 }
 
-/** The runs of every question. No clock and no DOM: all time comes from the client's events. */
-export function createRunStore(client: Client): StoreApi<RunStore> {
+/** The runs of every question. No DOM; the clock [ms] is the caller's. */
+export function createRunStore(client: Client, now: () => number): StoreApi<RunStore> {
   const cancels = new Map<string, () => void>();
   return createStore<RunStore>()((set, read) => {
     const change = (question: string, asked: string, next: (run: Run) => Run) =>
@@ -60,11 +62,14 @@ export function createRunStore(client: Client): StoreApi<RunStore> {
         if (!again && before?.asked === asked && (before.running || before.shown?.asked === asked || before.problems.length > 0)) return;
         cancel(question);
         const shown = before?.shown;
-        const run: Run = { analysis, asked, inputs, running: true, stopped: false, problems: [], ...(shown ? { shown } : {}) };
+        const took = before?.took;
+        const kept = { ...(shown ? { shown } : {}), ...(took === undefined ? {} : { took }) };
+        const run: Run = { analysis, asked, inputs, running: true, stopped: false, problems: [], ...kept };
+        const begun = now();
         set(({ runs }) => ({ runs: { ...runs, [question]: run } }));
         let live = true;
         const stop = client.ask(analysis, inputs, (event) => {
-          if (live) change(question, asked, (current) => after(current, event));
+          if (live) change(question, asked, (current) => after(current, event, now() - begun));
         });
         cancels.set(question, () => {
           live = false;
@@ -82,7 +87,7 @@ export function createRunStore(client: Client): StoreApi<RunStore> {
   });
 }
 
-function after(run: Run, event: RunEvent): Run {
+function after(run: Run, event: RunEvent, took: number): Run {
   switch (event.kind) {
     case "progress":
       return { ...run, progress: event.progress };
@@ -99,6 +104,7 @@ function after(run: Run, event: RunEvent): Run {
       return {
         ...withoutProgress(run),
         running: false,
+        took,
         shown: { computed: event.computed, grade: "exact", asked: run.asked, inputs: run.inputs },
       };
     }

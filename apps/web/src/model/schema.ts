@@ -39,6 +39,8 @@ export interface QuantityField extends Base {
   readonly quantity: QuantityKind;
   readonly minimum?: number;
   readonly maximum?: number;
+  /** True for counts. */
+  readonly whole?: boolean;
 }
 
 export interface ChoiceField extends Base {
@@ -128,6 +130,7 @@ function quantityField(base: Base, schema: JsonSchema): QuantityField {
     ...base,
     kind: "quantity",
     quantity: schema.quantity ?? "dimensionless",
+    ...(schema.type === "integer" ? { whole: true } : {}),
     ...(minimum === undefined || minimum <= -Number.MAX_SAFE_INTEGER ? {} : { minimum }),
     ...(maximum === undefined || maximum >= Number.MAX_SAFE_INTEGER ? {} : { maximum }),
   };

@@ -1,5 +1,5 @@
-import type { QuantityKind } from "@wingseed/engine";
-import { joined, splitText } from "./units.ts";
+import type { QuantityField } from "./schema.ts";
+import { joined, siValue, splitText } from "./units.ts";
 
 export type Pace = "fine" | "usual" | "coarse";
 
@@ -12,12 +12,17 @@ export function stepOf(value: number): number {
   return (lead < 1.5 ? 1 : lead < 3.5 ? 2 : lead < 7.5 ? 5 : 10) * power;
 }
 
-/** A text one step further, its unit kept; undefined when it is not a number in a unit that we know. */
-export function stepped(text: string, direction: 1 | -1, pace: Pace, quantity: QuantityKind): string | undefined {
-  const split = splitText(text, quantity);
+type Stepping = Pick<QuantityField, "quantity" | "minimum" | "maximum" | "whole">;
+
+/** A text one step further, its unit kept; undefined when it is not a number in a unit that we know, or at a bound. */
+export function stepped(text: string, direction: 1 | -1, pace: Pace, field: Stepping): string | undefined {
+  const split = splitText(text, field.quantity);
   if (!split) return undefined;
   const value = Number(split.number);
-  const step = stepOf(value) * (pace === "coarse" ? 10 : pace === "fine" ? 0.1 : 1);
+  const wished = stepOf(value) * (pace === "coarse" ? 10 : pace === "fine" ? 0.1 : 1);
+  const step = field.whole ? Math.max(1, Math.round(wished)) : wished;
   const places = direction > 0 ? Math.floor(value / step + 1e-9) + 1 : Math.ceil(value / step - 1e-9) - 1;
-  return joined(String(Number((places * step).toPrecision(10))), split.unit);
+  const next = joined(String(Number((places * step).toPrecision(10))), split.unit);
+  const si = siValue(next, field.quantity) ?? Number.NaN;
+  return si >= (field.minimum ?? Number.NEGATIVE_INFINITY) && si <= (field.maximum ?? Number.POSITIVE_INFINITY) ? next : undefined;
 }

@@ -1,4 +1,15 @@
 export {
+  type Block,
+  type DossierChapter,
+  type DossierRequest,
+  dossierBlocks,
+  dossierPdf,
+  type FigureBlock,
+  type FigureOrigin,
+  type TableBlock,
+  type ValidationRow,
+} from "./dossier/index.ts";
+export {
   type AnsweredPage,
   answeredPages,
   axisReading,

@@ -43,7 +43,7 @@ function secondLine(edge: readonly PixelPoint[], side: 1 | -1): string {
   const shifted = edge.map((point, index): PixelPoint => {
     const [before, after] = [edge[Math.max(0, index - 1)] as PixelPoint, edge[Math.min(edge.length - 1, index + 1)] as PixelPoint];
     const size = Math.hypot(after[0] - before[0], after[1] - before[1]) || 1;
-    return [point[0] + (side * 3 * (after[1] - before[1])) / size, point[1] - (side * 3 * (after[0] - before[0])) / size];
+    return [point[0] + (side * 4 * (after[1] - before[1])) / size, point[1] - (side * 4 * (after[0] - before[0])) / size];
   });
   return pathThrough(shifted);
 }

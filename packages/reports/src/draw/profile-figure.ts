@@ -33,7 +33,7 @@ export function drawProfile(figure: ProfileFigure, context: DrawContext): SvgNod
     context,
   );
   const parts = [
-    group("places", rows.draw(whole)),
+    group("places", rows.draw(frames)),
     ...panels.flatMap((panel, index) => [
       group("panel", [
         yAxis(frames[index] as PlotFrame, context),
@@ -82,7 +82,7 @@ function panelScale(panel: ProfilePanel, range: readonly [number, number], conte
 
 interface PlaceNames {
   readonly height: number;
-  draw(frame: PlotFrame): readonly SvgNode[];
+  draw(frames: readonly PlotFrame[]): readonly SvgNode[];
 }
 
 /** Names of places over the picture, in as many rows as they need, each on an upright line through all panels. */
@@ -107,17 +107,20 @@ function notableRows(figure: ProfileFigure, right: number, context: DrawContext)
   const height = (used + (used > 1 ? 1 : 0)) * nameRow;
   return {
     height,
-    draw: (frame) =>
-      layOut(frame.x).flatMap(({ name, at, box }) => [
-        element("line", {
-          x1: at,
-          x2: at,
-          y1: box.y + box.height,
-          y2: frame.bottom,
-          stroke: context.paint("control-edge"),
-          "stroke-width": 1,
-        }),
+    draw: (frames) =>
+      layOut((frames[0] as PlotFrame).x).flatMap(({ name, at, box }) => [
+        upright(at, box.y + box.height, start(frames) - titleRoom + 2, context),
+        ...frames.map((frame) => upright(at, frame.top, frame.bottom, context)),
         label([name], box, "middle", { size: textSize.small, fill: context.paint("ink"), rim: context.paint("ground") }),
       ]),
   };
+}
+
+function start(frames: readonly PlotFrame[]): number {
+  return (frames[0] as PlotFrame).top;
+}
+
+/** A thin upright line; titles between panels stay clear of it. */
+function upright(x: number, y1: number, y2: number, context: DrawContext): SvgNode {
+  return element("line", { x1: x, x2: x, y1, y2, stroke: context.paint("control-edge"), "stroke-width": 1 });
 }

@@ -1,0 +1,133 @@
+import type { Figure, Limit, TableFigure } from "@wingseed/engine";
+import { fixedText, formatColumn, sentence } from "../format/index.ts";
+import { mainTable } from "../terminal/index.ts";
+import type { CaseView } from "../view.ts";
+import type { Block, FigureBlock, TableBlock } from "./blocks.ts";
+import type { DossierChapter } from "./dossier-request.ts";
+import { caseHash, figureOrigin } from "./figure-origin.ts";
+
+/** How much of a chapter is printed. */
+export interface ChapterSize {
+  /** Rows of a table at most; longer ones are thinned evenly and say so. */
+  readonly mostRows: number;
+  /** Narrow pictures that are printed, two beside each other, in a chapter with and without a wide one. */
+  readonly mostSmall: { readonly besideWide: number; readonly alone: number };
+  /** Limits as a table, or as one sentence where room is short. */
+  readonly limits: "table" | "words";
+}
+
+/** What a chapter must know of the whole document. */
+export interface ChapterSurroundings {
+  readonly demo: boolean;
+  readonly size: ChapterSize;
+  /** Messages of cautions that several chapters bear: printed once, before the chapters. */
+  readonly shared: ReadonlySet<string>;
+}
+
+/** An analysis as a chapter: its question, and for every case the answer, pictures, table, limits and cautions. */
+export function chapterBlocks(chapter: DossierChapter, around: ChapterSurroundings): readonly Block[] {
+  const { demo, size, shared } = around;
+  const { meta, result, view } = chapter;
+  const blocks: Block[] = [{ kind: "heading", level: 1, text: meta.question }];
+  result.cases.forEach((each, index) => {
+    if (result.cases.length > 1) blocks.push({ kind: "heading", level: 2, text: `Case ${index + 1}` });
+    const shown = view.cases[index];
+    if (each.problem) {
+      blocks.push({ kind: "caution", grade: "stops", text: `No answer: ${each.problem.message}` });
+      blocks.push(small(`${meta.name}, inputs ${figureOrigin(result, index, "").inputs}; digest ${caseHash(result, each.inputs)}.`));
+    } else if (shown) blocks.push(...caseBlocks(chapter, index, shown, demo, size));
+  });
+  return [...blocks, ...remarks(chapter, shared)];
+}
+
+function caseBlocks(chapter: DossierChapter, index: number, view: CaseView, demo: boolean, size: ChapterSize): readonly Block[] {
+  const answer = sentence(view.answer.sentence);
+  const blocks: Block[] = [{ kind: "paragraph", look: "answer", text: demo ? `${answer} [demo values]` : answer }];
+  const pictures = view.figures.filter((figure) => figure.kind !== "table" && figure.kind !== "text");
+  const printed = pictures.map((figure) => figureBlock(chapter, index, figure));
+  const wide = printed.filter((block) => needsWidth(block.figure));
+  const narrow = printed
+    .filter((block) => !needsWidth(block.figure))
+    .slice(0, wide.length > 0 ? size.mostSmall.besideWide : size.mostSmall.alone);
+  blocks.push(...wide, ...pairs(narrow));
+  const leftOut = printed.length - wide.length - narrow.length;
+  for (const figure of view.figures)
+    if (figure.kind === "text")
+      blocks.push(...figure.paragraphs.map((tokens) => ({ kind: "paragraph", look: "text", text: sentence(tokens) }) as const));
+  const table = mainTable(view.figures.filter((figure) => figure.kind === "table"));
+  if (table) blocks.push(tableBlock(table, size.mostRows));
+  if (view.limits.length > 0) blocks.push(size.limits === "table" ? limitTable(view.limits) : limitWords(view.limits));
+  const tables = view.figures.filter((figure) => figure.kind === "table").length;
+  if (leftOut > 0 || tables > 1)
+    blocks.push(small(`Further pictures and tables of this analysis: wingseed run ${chapter.meta.name} --format json.`));
+  return blocks;
+}
+
+function figureBlock(chapter: DossierChapter, index: number, figure: Figure): FigureBlock {
+  return { kind: "figure", caption: figure.caption, figure, origin: figureOrigin(chapter.result, index, figure.id) };
+}
+
+/** Maps, profiles and drawings say nothing at half width. */
+function needsWidth(figure: Figure): boolean {
+  return figure.kind === "map" || figure.kind === "profile" || figure.kind === "scene" || figure.kind === "stacked";
+}
+
+function pairs(blocks: readonly FigureBlock[]): readonly Block[] {
+  const found: Block[] = [];
+  for (let start = 0; start < blocks.length; start += 2) found.push({ kind: "pair", figures: blocks.slice(start, start + 2) });
+  return found;
+}
+
+/** A table figure as a printed table. */
+export function tableBlock(table: TableFigure, mostRows: number): TableBlock {
+  const stride = Math.max(1, Math.ceil(table.rows.length / mostRows));
+  const rows = table.rows.filter((_, index) => index % stride === 0);
+  const columns = table.columns.map((column, index) =>
+    formatColumn(
+      column,
+      rows.map((row) => row[index] ?? null),
+    ),
+  );
+  const note = stride === 1 ? {} : { note: `${rows.length} of ${table.rows.length} rows: one in ${stride}.` };
+  return {
+    kind: "table",
+    caption: table.caption,
+    head: columns.map((column) => column.head),
+    numeric: columns.map((column) => column.numeric),
+    rows: rows.map((_, row) => columns.map((column) => column.cells[row] ?? "")),
+    ...note,
+  };
+}
+
+function limitTable(limits: readonly Limit[]): TableBlock {
+  const sorted = limits.toSorted((a, b) => b.share - a.share);
+  return {
+    kind: "table",
+    caption: "Limits and the share of each that is used",
+    head: ["limit", "family", "used, %", "where", ""],
+    numeric: [false, false, true, false, false],
+    rows: sorted.map((limit) => [limit.name, limit.family, fixedText(limit.share * 100, 0), limit.where, limit.binding ? "stops it" : ""]),
+  };
+}
+
+function limitWords(limits: readonly Limit[]): Block {
+  const sorted = limits.toSorted((a, b) => b.share - a.share);
+  const words = sorted.map(
+    (limit) => `${limit.name} ${fixedText(limit.share * 100, 0)} % ${limit.where}${limit.binding ? " (stops it)" : ""}`,
+  );
+  return { kind: "paragraph", look: "note", text: `Limits used: ${words.join("; ")}.` };
+}
+
+/** Cautions about this answer alone; those about several answers stand on the page before and are pointed at. */
+function remarks({ result }: DossierChapter, shared: ReadonlySet<string>): readonly Block[] {
+  const own = result.warnings.filter(({ message }) => !shared.has(message));
+  const cautions = own.map(({ grade, message }): Block => ({ kind: "caution", grade, text: message }));
+  const others = result.warnings.length - own.length;
+  return others === 0
+    ? cautions
+    : [...cautions, small(`${others === 1 ? "One caution" : `${others} cautions`} about several answers, among them this one: page 2.`)];
+}
+
+function small(text: string): Block {
+  return { kind: "paragraph", look: "small", text };
+}

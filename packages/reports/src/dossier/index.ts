@@ -1,0 +1,4 @@
+export type { Block, FigureBlock, FigureOrigin, TableBlock } from "./blocks.ts";
+export { dossierBlocks } from "./dossier-blocks.ts";
+export { dossierPdf } from "./dossier-pdf.ts";
+export type { DossierChapter, DossierRequest, ValidationRow } from "./dossier-request.ts";

@@ -1,0 +1,42 @@
+import { readFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { analyses } from "@wingseed/engine";
+import { describe, expect, it } from "vitest";
+import { answeredPages, benchAnalyses, pages } from "./pages.ts";
+
+describe("the pages", () => {
+  it("have unique ids, and each next page is one that answers", () => {
+    expect(new Set(pages.map((page) => page.id)).size).toBe(pages.length);
+    const answered = answeredPages().map((page) => page.id);
+    for (const page of answeredPages()) if (page.next) expect(answered).toContain(page.next);
+  });
+  it("leave every other analysis to the bench", () => {
+    const named = [{ name: "speed" }, { name: "toy" }];
+    expect(benchAnalyses(named)).toEqual([{ name: "toy" }]);
+  });
+  it("name only analyses that the registry has, once it has any", () => {
+    const known = analyses.map((analysis) => analysis.name);
+    const wanted = answeredPages().flatMap((page) => page.slots.map((slot) => slot.analysis));
+    if (known.length > 0) for (const name of wanted) expect(known).toContain(name);
+  });
+});
+
+describe("what a page of the app may import", () => {
+  it.each(["draw/index.ts", "format/index.ts"])("%s reaches no module of Node and no typesetter", (entry) => {
+    const root = dirname(fileURLToPath(import.meta.url));
+    const seen = new Set<string>();
+    const foreign = new Set<string>();
+    const visit = (file: string) => {
+      if (seen.has(file)) return;
+      seen.add(file);
+      for (const [, target = ""] of readFileSync(file, "utf8").matchAll(/^(?:import|export) (?!type )[^;]*?from "([^"]+)"/gm)) {
+        if (target.startsWith(".")) visit(join(dirname(file), target));
+        else foreign.add(target);
+      }
+    };
+    visit(join(root, entry));
+    expect(seen.size).toBeGreaterThan(4);
+    for (const name of foreign) expect(["d3-scale", "d3-shape", "d3-contour"]).toContain(name);
+  });
+});

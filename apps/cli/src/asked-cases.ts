@@ -9,7 +9,7 @@ export interface Given {
   readonly set: readonly string[];
   /** `path=text, text, …` */
   readonly sweep: readonly string[];
-  /** File with inputs, `-` for standard input. */
+  /** File with inputs, `-` for standard input, or JSON itself. */
   readonly input?: string | undefined;
 }
 
@@ -61,9 +61,10 @@ export function partsOf(list: string): readonly string[] {
   return parts.map((part) => part.trim()).filter((part) => part !== "");
 }
 
-/** Inputs from a JSON file: one set, a list of sets, `{ "inputs": … }`, or a result, whose cases are then asked again. */
+/** Inputs as JSON, from a file or as written: one set, a list of sets, `{ "inputs": … }`, or a result, whose cases are then asked again. */
 async function casesOfFile(path: string): Promise<readonly unknown[]> {
-  const text = path === "-" ? await standardInput() : await readFile(path, "utf8").catch(() => null);
+  const isJson = /^\s*[{[]/.test(path);
+  const text = isJson ? path : path === "-" ? await standardInput() : await readFile(path, "utf8").catch(() => null);
   if (text === null) throw new Refused(`There is no readable file ${path}.`);
   let content: unknown;
   try {

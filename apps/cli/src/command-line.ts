@@ -53,7 +53,10 @@ function programFor(place: Place, streams: Streams, finish: (status: ExitStatus)
     .argument("[project-or-document...]", "project folder (default: the demo), and a mission or aircraft of it by name")
     .option("--set <path=value>", 'one input with its unit, as in --set inputs.payload="1.1 kg"; may be repeated', collect, [])
     .option("--sweep <path=values>", 'one case for each value, as in --sweep inputs.payload="1 kg, 2 kg"; may be repeated', collect, [])
-    .option("--input <file>", "JSON file with inputs, a list of inputs, or a result to ask again; - reads standard input")
+    .option(
+      "--input <json>",
+      "JSON with inputs (plain numbers are SI), a list of inputs, or a result to ask again: a file, - for standard input, or the JSON itself",
+    )
     .addOption(new Option("--format <format>", "how to write").choices([...formats]).default("table"))
     .option("--figure <id>", "which figure to write as svg (default: the main picture)")
     .option("-o, --output <file>", "write to a file instead of standard output")
@@ -98,8 +101,12 @@ function programFor(place: Place, streams: Streams, finish: (status: ExitStatus)
   program
     .command("schema")
     .description("the JSON Schema of a document, or of what an analysis takes and gives")
-    .argument("[document]", "without it, the names of all")
-    .action(async (name) => finish(await (await import("./commands/schema.ts")).showSchema(place, streams, name)));
+    .argument("[document]", "without it, the names of all; with --write, the project folder (default: the demo)")
+    .option("--write", "write the schemas of all documents into the project, for editors")
+    .action(async (name, { write }) => {
+      const schemas = await import("./commands/schema.ts");
+      finish(await (write ? schemas.writeProjectSchemas(place, streams, name) : schemas.showSchema(place, streams, name)));
+    });
   return program;
 }
 

@@ -1,48 +1,47 @@
 import type { Project } from "@wingseed/documents";
-import type { Analysis, AnalysisResult } from "@wingseed/engine";
+import type { ProjectDefinition } from "@wingseed/engine";
 import { answeredPages } from "@wingseed/reports";
-import type { Progress, ResultView, Runner } from "@wingseed/runner";
+import type { DossierChapter, ValidationRow } from "@wingseed/reports/dossier";
+import type { Progress, Runner } from "@wingseed/runner";
 
 export interface DossierRequest {
   readonly runner: Runner;
   readonly project: Project;
   readonly version: string;
+  readonly validation: readonly ValidationRow[];
   readonly signal: AbortSignal;
   readonly onProgress?: (progress: Progress) => void;
 }
 
-/** One answer that the dossier prints. */
-export interface DossierAnswer {
-  readonly analysis: Analysis;
-  readonly chapter: string;
-  readonly result: AnalysisResult;
-  readonly view: ResultView;
-}
-
-/**
- * Asks every question that the dossier prints: those of the pages, as the project stands, and those of analyses that ask
- * for a chapter, with their example where they say so.
- */
-async function dossierAnswers({ runner, signal, onProgress = () => {} }: DossierRequest): Promise<readonly DossierAnswer[]> {
-  const { analyses } = runner.registry;
-  const pages = answeredPages().flatMap((page) => page.slots.map((slot) => ({ name: slot.analysis, chapter: page.name })));
-  const placed = new Set(pages.map(({ name }) => name));
-  const asked = [
-    ...pages.flatMap(({ name, chapter }) => analyses.filter((one) => one.name === name).map((analysis) => ({ analysis, chapter, inputs: {} }))),
-    ...analyses.flatMap((analysis) =>
-      analysis.dossier && !placed.has(analysis.name) ? [{ analysis, chapter: analysis.dossier.chapter, inputs: analysis.example }] : [],
-    ),
-  ];
-  const answers: DossierAnswer[] = [];
-  for (const { analysis, chapter, inputs } of asked) {
-    const result = await runner.run({ analysis: analysis.name, cases: [inputs], signal, onProgress });
-    signal.throwIfAborted();
-    answers.push({ analysis, chapter, result, view: runner.view(result) });
-  }
-  return answers;
-}
-
+/** Asks every question that the dossier prints and sets the answers as PDF. */
 export async function dossierPdf(request: DossierRequest): Promise<Uint8Array> {
-  await dossierAnswers(request);
-  throw new Error("typesetter missing");
+  const { project, version, validation } = request;
+  const own = (await project.readDocument("project.yaml")).value?.data as ProjectDefinition | undefined;
+  const chapters = await dossierChapters(request);
+  // The typesetter is large, and only whoever wants the dossier waits for it.
+  const typesetter = await import("@wingseed/reports/dossier");
+  return typesetter.dossierPdf({
+    project: {
+      title: own?.title ?? project.folder,
+      demo: own?.demo === true,
+      ...(own?.description === undefined ? {} : { description: own.description }),
+    },
+    chapters,
+    validation,
+    program: { name: "Wingseed", version },
+  });
+}
+
+/** Those of the pages, as the project stands, and those of analyses that ask for a chapter, with their example. */
+async function dossierChapters({ runner, signal, onProgress = () => {} }: DossierRequest): Promise<readonly DossierChapter[]> {
+  const placed = new Set(answeredPages().flatMap((page) => page.slots.map((slot) => slot.analysis)));
+  const printed = runner.registry.analyses.filter((analysis) => placed.has(analysis.name) || analysis.dossier);
+  const chapters: DossierChapter[] = [];
+  for (const meta of printed) {
+    const inputs = placed.has(meta.name) ? {} : meta.example;
+    const result = await runner.run({ analysis: meta.name, cases: [inputs], signal, onProgress });
+    signal.throwIfAborted();
+    chapters.push({ meta, result, view: runner.view(result) });
+  }
+  return chapters;
 }

@@ -6,6 +6,7 @@ export type GivenInputs =
   | { readonly problem: Problem; readonly inputs?: never };
 
 export interface Default {
+  /** Dotted, within the inputs. */
   readonly path: string;
   readonly value: unknown;
   readonly because: string;
@@ -23,7 +24,7 @@ export function givenInputs(analysis: Analysis, raw: unknown): GivenInputs {
   const complaints = read.problems.filter((problem) => problem.severity !== "warning");
   if (complaints.length > 0) return { problem: invalid(complaints.map(({ path, message }) => ({ path: dotted(path), message }))) };
   const parsed = analysis.inputs.safeParse(read.inputs);
-  if (parsed.success) return { inputs: parsed.data, defaults: filledIn(raw ?? {}, parsed.data, "inputs") };
+  if (parsed.success) return { inputs: parsed.data, defaults: filledIn(raw ?? {}, parsed.data, "") };
   return {
     problem: invalid(
       parsed.error.issues.map((issue) => {
@@ -58,7 +59,7 @@ function filledIn(raw: unknown, parsed: unknown, path: string): readonly Default
   const given = typeof raw === "object" && raw !== null ? (raw as Record<string, unknown>) : {};
   return Object.entries(parsed).flatMap(([name, value]) => {
     if (value === undefined) return [];
-    const place = `${path}.${name}`;
+    const place = path === "" ? name : `${path}.${name}`;
     if (given[name] === undefined) return [{ path: place, value, because: "not given: the default of the analysis" }];
     return filledIn(given[name], value, place);
   });

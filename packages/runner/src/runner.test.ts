@@ -53,7 +53,7 @@ describe("a run", () => {
     const [only] = result.cases;
     expect(only?.outputs).toMatchObject({ rows: [{ swing: 0, time: 0 }, {}, {}, {}] });
     expect(result.warnings).toEqual([{ kind: "no-air", message: "Air drag is left out.", grade: "note" }]);
-    expect(result.provenance.defaults.map(({ path }) => path)).toEqual(["inputs.angle", "inputs.effort"]);
+    expect(result.provenance.defaults.map(({ path }) => path)).toEqual(["angle", "effort"]);
     expect(result.provenance).toMatchObject({ program: { name: "wingseed", version: "0.0.0-test" }, seed: null, documents: [] });
     expect(runner.view(result).cases[0]?.answer.brief).toBe("it swings");
   });

@@ -1,10 +1,10 @@
-import { readFile } from "node:fs/promises";
 import { pages } from "@wingseed/reports";
 import { createServer, dossierPdf, listen, projectEntry } from "@wingseed/server";
 import { type ExitStatus, exitStatus, Refused } from "../exit-status.ts";
 import type { Place } from "../place.ts";
 import { withSession } from "../session.ts";
 import type { Streams } from "../streams.ts";
+import { publishedChecks, validationSummary } from "../validation-summary.ts";
 
 export interface StartOptions {
   readonly port: number;
@@ -21,8 +21,8 @@ export async function startServer(place: Place, streams: Streams, written: strin
       version: place.version,
       pages,
       project: () => projectEntry(project),
-      dossier: (signal) => dossierPdf({ runner, project, version: place.version, signal }),
-      validation: async () => JSON.parse(await readFile(place.validationFile, "utf8").catch(() => "null")) as unknown,
+      dossier: async (signal) => dossierPdf({ runner, project, version: place.version, validation: await publishedChecks(place), signal }),
+      validation: () => validationSummary(place),
       webFolder: place.webFolder,
     });
     const address = await listen(server, options.port).catch((error: NodeJS.ErrnoException) => {

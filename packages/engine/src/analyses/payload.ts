@@ -60,7 +60,6 @@ function rowOf(conditions: FlightConditions, inputs: PayloadInputs, rotor: TrimR
     { temperature: inputs.cellTemperature, capacityFactor: inputs.cellCapacityFactor, resistanceFactor: inputs.cellResistanceFactor },
   );
   const found = loadingPerformance(conditions, pack, inputs.reserve, rotor, {
-    progress: () => {},
     cancelled: () => {
       if (context.cancelled()) throw new Cancelled();
     },

@@ -1,10 +1,12 @@
 /** Nodes of the table: in-plane and axial flow over tip speed. Beyond its ends the table extrapolates its last cell. */
-const muStep = 0.1;
+const muStep = 0.05;
 const lambdaStep = 0.05;
 
 /**
  * Largest steady thrust coefficient over in-plane flow, axial flow and tip speed: nodes are found by search when first
- * asked for and kept; between them the reading is bicubic (smooth for the solver's derivatives) and linear in tip speed.
+ * asked for and kept; between them the reading is bicubic (smooth for the solver's derivatives) and linear in tip speed. Equal
+ * slow and fast tip speeds make it a table of one tip speed: enough where the section knows no Reynolds number, since the
+ * answer is searched exactly anyway.
  * A node depends on nothing but its place, so the order of asking changes no bit.
  */
 export class StallTable {
@@ -21,8 +23,9 @@ export class StallTable {
 
   /** Largest steady C_T [1]. */
   read(mu: number, lambdaC: number, tipSpeed: number): number {
-    const share = this.#fast > this.#slow ? (tipSpeed - this.#slow) / (this.#fast - this.#slow) : 0;
     const slow = this.#plane(mu, lambdaC, 0);
+    if (this.#fast <= this.#slow) return slow;
+    const share = (tipSpeed - this.#slow) / (this.#fast - this.#slow);
     return slow + (this.#plane(mu, lambdaC, 1) - slow) * share;
   }
 

@@ -2,7 +2,7 @@ import { standardGravity, takeoffMass } from "../aircraft/index.ts";
 import type { FlightConditions, FlightPoint } from "./conditions.ts";
 import { tipSpeedRange } from "./governor.ts";
 import type { TrimRotor } from "./trim-rotor.ts";
-import { type TrimState, trimVector } from "./trim-variables.ts";
+import { type TrimState, trimVector, variable } from "./trim-variables.ts";
 
 const degree = Math.PI / 180;
 
@@ -51,4 +51,17 @@ function hoverInflow(conditions: FlightConditions, tipSpeed: number, share: numb
   const weight = takeoffMass(conditions.aircraft, conditions.loading) * standardGravity * share;
   const area = Math.PI * conditions.aircraft.rotor.radius ** 2;
   return { inducedInflow: Math.sqrt(weight / (2 * conditions.air.density * area)) / tipSpeed / 2, pitchCosine: 0, pitchSine: 0 };
+}
+
+/** Thrust [N] that the unloaded propeller is given in a start. */
+const probeThrust = 3;
+
+/** The same flight with the propeller that the rotor's torque unloads pulling, and pushing. */
+export function propellerDirections(vector: Float64Array): Float64Array[] {
+  const difference = Math.abs(vector[variable.thrustDifference] as number);
+  return [probeThrust, -probeThrust].map((thrust) => {
+    const start = Float64Array.from(vector);
+    start[variable.thrustSum] = difference + thrust / 5;
+    return start;
+  });
 }

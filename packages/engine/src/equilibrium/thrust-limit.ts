@@ -2,12 +2,15 @@
 export type ThrustAtCollective = (collective: number) => number | undefined;
 
 const degree = Math.PI / 180;
-const coarseStep = degree;
-const fineStep = 0.25 * degree;
+const coarseStep = 1.5 * degree;
+const fineStep = 0.5 * degree;
+/** A fall by this share within one fine step is a change of branch, not the rounding of a maximum. */
+const jump = 0.03;
+const edgeTolerance = 0.04 * degree;
 /** How far above the knee a maximum is still looked for. */
 const window = 1.5 * degree;
 const highestRise = 34 * degree;
-/** No stall is looked for below this much pitch above the start: slow stretches of the ring state are not stall. */
+/** No stall is looked for below this much pitch above the start. */
 const lowestKnee = 9 * degree;
 /** Share of the steepest slope below which thrust no longer answers to collective. */
 const kneeShare = 0.25;
@@ -16,20 +19,29 @@ const kneeShare = 0.25;
  * Largest steady thrust coefficient over collective, marching up from `from` [rad]: the first maximum. Where the stall of the
  * retreating side comes so gradually that thrust only stops answering (advancing fast, or descending steeply), it is the
  * largest thrust within 1.5 degrees above the point where the slope has fallen to a quarter of its steepest: what lies beyond is
- * the stalled branch, which rises again slowly and is not flown. The largest thrust seen when no knee is found; NaN when nothing could be solved.
+ * the stalled branch, which rises again slowly and is not flown. Below `lowestThrust` no stall is looked for: in the ring state
+ * thrust answers slowly to collective without any. The largest thrust seen when no knee is found; NaN when nothing could be solved.
  *
  * @derivation our own definition; the first maximum where there is one, continuous with it where there is none
  */
-export function thrustLimit(thrust: ThrustAtCollective, from: number): number {
-  const { knee, seen } = kneeCollective(thrust, from);
+export function thrustLimit(thrust: ThrustAtCollective, from: number, lowestThrust: number): number {
+  const { knee, seen } = kneeCollective(thrust, from, lowestThrust);
   if (knee === undefined) return seen;
+  // From the last coarse step that was surely below stall: a start too near the edge may land beyond it.
+  const start = from + coarseStep * Math.max(0, Math.floor((knee - from) / coarseStep) - 1);
   let largest = Number.NEGATIVE_INFINITY;
   let before = Number.NEGATIVE_INFINITY;
-  let atBefore = knee;
-  for (let collective = knee - coarseStep; collective <= knee + window + 1e-12; collective += fineStep) {
+  let atBefore = start;
+  for (let collective = start; collective <= knee + window + 1e-12; collective += fineStep) {
     const here = thrust(collective);
-    if (here === undefined) continue;
-    if (here < before && before === largest) return vertex(thrust, atBefore, before);
+    // Past a fold nothing steady is found at all: the same as a fall.
+    if (here === undefined) {
+      if (Number.isFinite(before)) return edge(thrust, atBefore, collective, before);
+      continue;
+    }
+    if (here < before && before === largest) {
+      return here < before * (1 - jump) ? edge(thrust, atBefore, collective, before) : vertex(thrust, atBefore, before);
+    }
     if (here > largest) largest = here;
     before = here;
     atBefore = collective;
@@ -38,7 +50,7 @@ export function thrustLimit(thrust: ThrustAtCollective, from: number): number {
 }
 
 /** First collective at which the slope has fallen to a quarter of the steepest before it, linear between steps. */
-function kneeCollective(thrust: ThrustAtCollective, from: number): { readonly knee?: number; readonly seen: number } {
+function kneeCollective(thrust: ThrustAtCollective, from: number, lowestThrust: number): { readonly knee?: number; readonly seen: number } {
   let steepest = 0;
   let seen = Number.NaN;
   let lastSlope = 0;
@@ -46,13 +58,14 @@ function kneeCollective(thrust: ThrustAtCollective, from: number): { readonly kn
   for (let collective = from + coarseStep; collective < from + highestRise; collective += coarseStep) {
     const here = thrust(collective);
     if (here !== undefined && !(here < seen)) seen = here;
+    if (here === undefined && before !== undefined && before > lowestThrust && collective - from > lowestKnee) return { knee: collective, seen };
     if (here === undefined || before === undefined) {
       before = here;
       continue;
     }
     const slope = here - before;
     const middle = collective - coarseStep / 2;
-    if (collective - from > lowestKnee && here > 0 && steepest > 0 && slope < kneeShare * steepest) {
+    if (collective - from > lowestKnee && here > lowestThrust && steepest > 0 && slope < kneeShare * steepest) {
       const share = lastSlope > slope ? (lastSlope - kneeShare * steepest) / (lastSlope - slope) : 1;
       return { knee: middle - coarseStep * (1 - Math.min(1, Math.max(0, share))), seen };
     }
@@ -61,6 +74,23 @@ function kneeCollective(thrust: ThrustAtCollective, from: number): { readonly kn
     before = here;
   }
   return { seen };
+}
+
+/** Largest thrust before a fall onto the stalled branch between two collectives. */
+function edge(thrust: ThrustAtCollective, before: number, beyond: number, value: number): number {
+  let low = before;
+  let high = beyond;
+  let largest = value;
+  while (high - low > edgeTolerance) {
+    const middle = (low + high) / 2;
+    const here = thrust(middle);
+    if (here === undefined || here < largest * (1 - jump)) high = middle;
+    else {
+      low = middle;
+      largest = Math.max(largest, here);
+    }
+  }
+  return largest;
 }
 
 /** Top of the parabola through the best of the fine steps and its neighbours. */

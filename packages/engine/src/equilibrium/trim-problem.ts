@@ -64,6 +64,9 @@ const rotorVariables = new Set<number>([
   variable.pitchSine,
 ]);
 
+/** Largest move of one iteration, in the order and scale of the unknowns (own choice: stays within one way of flying). */
+const stepLimit = Float64Array.of(3, 0.5, 2, 6, 1, 1, 2, 0.4, 0.5, 0.5);
+
 export interface TrimProblem {
   readonly program: NonlinearProgram;
   evaluation(x: Float64Array): TrimEvaluation;
@@ -141,6 +144,7 @@ export function trimProblem(conditions: FlightConditions, point: FlightPoint, ro
     inequalities,
     lower,
     upper,
+    stepLimit,
     evaluate(x, values) {
       sweep(x);
       write(assemble(x), values, 0, 1);

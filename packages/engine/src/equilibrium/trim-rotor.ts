@@ -1,5 +1,6 @@
 import type { AircraftDefinition } from "../aircraft/index.ts";
 import {
+  bladeAt,
   createRotorWorkspace,
   inducedInflow,
   type RotorModel,
@@ -9,6 +10,7 @@ import {
 } from "../aerodynamics/rotor/index.ts";
 import type { AirState } from "../environment/atmosphere/index.ts";
 import type { RotorLoads } from "./airframe-loads.ts";
+import { thrustMarch } from "./rotor-march.ts";
 import { StallTable } from "./stall-table.ts";
 import { thrustLimit } from "./thrust-limit.ts";
 import type { TrimState } from "./trim-variables.ts";
@@ -18,6 +20,10 @@ const trimMesh = { azimuths: 24, radialElements: 16 } as const;
 
 /** The search for the largest thrust starts this far below the pitch of no lift in the mean flow [rad]. */
 const belowZeroLift = (4 * Math.PI) / 180;
+
+/** Hovering, stall is not looked for below this blade loading C_T/σ; the bound fades out by this in-plane flow (own choice). */
+const hoverKnee = 0.08;
+const axialFade = 0.3;
 
 /** The rotor of an aircraft as the aerodynamic model wants it. */
 export function aircraftRotorModel(aircraft: AircraftDefinition): RotorModel {
@@ -82,17 +88,16 @@ export function createTrimRotor(aircraft: AircraftDefinition, air: AirState): Tr
     tipSpeed,
     air,
   });
+  const solidity = (model.bladeCount * bladeAt(model, 0.75).chord) / (Math.PI * model.radius);
   const search = (mu: number, lambdaC: number, tipSpeed: number) => {
-    const condition = flow(mu, lambdaC, tipSpeed);
-    return thrustLimit(
-      (collective) => {
-        const solved = solveRotorInflowAndFlap(searching, { ...condition, collective }, { tolerance: 1e-8 });
-        return solved.kind === "solved" ? solved.ct : undefined;
-      },
-      lambdaC / 0.75 - belowZeroLift,
-    );
+    const { airspeed, angle } = flow(mu, lambdaC, tipSpeed);
+    const march = thrustMarch(searching, { ...point, mu, lambdaC, tipSpeed }, { airspeed, discAngle: angle.value }, air);
+    return thrustLimit(march, lambdaC / 0.75 - belowZeroLift, hoverKnee * solidity * Math.max(0, 1 - Math.abs(mu) / axialFade));
   };
-  const table = new StallTable(search, aircraft.rotorControls.clutchOpen.tipSpeedMinimum, aircraft.rotorControls.clutchOpen.tipSpeedMaximum);
+  const { tipSpeedMinimum, tipSpeedMaximum } = aircraft.rotorControls.clutchOpen;
+  const middle = (tipSpeedMinimum + tipSpeedMaximum) / 2;
+  const table =
+    aircraft.rotor.section.kind === "generic" ? new StallTable(search, middle, middle) : new StallTable(search, tipSpeedMinimum, tipSpeedMaximum);
   let heldInflow = 0;
   return {
     sweep(state, mu, lambdaC) {

@@ -7,6 +7,8 @@ export interface NonlinearProgram {
   readonly inequalities: number;
   readonly lower: Float64Array;
   readonly upper: Float64Array;
+  /** Largest move of each variable in one iteration: keeps a start's answer near the start. @defaultValue none */
+  readonly stepLimit?: Float64Array;
   /** Writes f, then h, then g. */
   evaluate(x: Float64Array, values: Float64Array): void;
   /** Writes the derivatives of every value, row-major (1 + equalities + inequalities)×size; `values` belong to `x`. */
@@ -65,8 +67,9 @@ export function solveNonlinearProgram(program: NonlinearProgram, start: Float64A
   let leastViolation = Number.POSITIVE_INFINITY;
   let leastAt = 0;
   for (; iteration < maximumIterations; iteration++) {
-    const low = lower.map((bound, i) => bound - (state.x[i] as number));
-    const high = upper.map((bound, i) => bound - (state.x[i] as number));
+    const reach = (i: number) => program.stepLimit?.[i] ?? Number.POSITIVE_INFINITY;
+    const low = lower.map((bound, i) => Math.max(bound - (state.x[i] as number), -reach(i)));
+    const high = upper.map((bound, i) => Math.min(bound - (state.x[i] as number), reach(i)));
     const quadratic = quadraticStep({
       size,
       equalities,

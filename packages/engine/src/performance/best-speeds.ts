@@ -1,5 +1,5 @@
-import { type FlightConditions, type Trimmed, type TrimRotor, trimFrom, withSearchedMargin } from "../equilibrium/index.ts";
-import { goldenSection } from "../numerics/index.ts";
+import { type FlightConditions, type Trimmed, type TrimRotor, trim, trimFrom, withSearchedMargin } from "../equilibrium/index.ts";
+import { lineMinimum } from "../numerics/index.ts";
 import type { PoweredMode } from "./cheapest-flight.ts";
 import type { LinePoint } from "./speed-line.ts";
 
@@ -11,7 +11,11 @@ export interface SpeedOptimum {
   readonly trimmed: Trimmed;
 }
 
-const speedTolerance = 0.02;
+const speedTolerance = 0.05;
+/** The walk towards a minimum starts here and moves by this [m/s]. */
+const walkStart = 16;
+const walkStep = 3;
+const walkEnds = { slowest: 4, fastest: 60 } as const;
 
 /**
  * The speed at which a cost of flying is least, over both modes: the cheapest point of each line, refined between its
@@ -62,8 +66,51 @@ function bestOnLine(
     if (cost(outcome) < cost(found)) found = outcome;
     return cost(outcome);
   };
-  goldenSection(evaluate, speed(index - 1) ?? here, speed(index + 1) ?? here, speedTolerance);
+  lineMinimum(evaluate, speed(index - 1) ?? here, speed(index + 1) ?? here, speedTolerance);
   const exact = withSearchedMargin(conditions, found, rotor);
   if (exact.kind === "trimmed") found = exact;
   return { airspeed: found.point.forwardSpeed, mode, electricPower: found.evaluation.power.electric, trimmed: found };
+}
+
+/**
+ * The same without lines: walks from a middling speed towards lower cost until a minimum is bracketed, then refines. For many
+ * loadings in a row; a line over all speeds also shows second optima.
+ */
+export function walkToBestSpeed(
+  conditions: FlightConditions,
+  modes: readonly PoweredMode[],
+  rotor: TrimRotor,
+  cost: (trimmed: Trimmed) => number,
+): SpeedOptimum | undefined {
+  let best: SpeedOptimum | undefined;
+  for (const mode of modes) {
+    const line = walk(conditions, mode, rotor, cost);
+    const found = line ? bestOnLine(conditions, mode, line, rotor, cost) : undefined;
+    if (found && (best === undefined || cost(found.trimmed) < cost(best.trimmed))) best = found;
+  }
+  return best;
+}
+
+function walk(conditions: FlightConditions, mode: PoweredMode, rotor: TrimRotor, cost: (trimmed: Trimmed) => number): LinePoint[] | undefined {
+  const at = (airspeed: number) => ({ mode, forwardSpeed: airspeed, climbRate: 0 });
+  let first: Trimmed | undefined;
+  for (let airspeed = walkStart; airspeed < walkEnds.fastest && first === undefined; airspeed += walkStep) {
+    const outcome = trim(conditions, at(airspeed), rotor, "table");
+    if (outcome.kind === "trimmed") first = outcome;
+  }
+  if (first === undefined) return undefined;
+  const line: LinePoint[] = [{ airspeed: first.point.forwardSpeed, outcome: first }];
+  for (const direction of [walkStep, -walkStep]) {
+    let here = first;
+    for (;;) {
+      const airspeed = here.point.forwardSpeed + direction;
+      if (airspeed < walkEnds.slowest || airspeed > walkEnds.fastest) break;
+      const outcome = trimFrom(conditions, at(airspeed), rotor, [here.vector], "table");
+      if (outcome.kind !== "trimmed") break;
+      line.push({ airspeed, outcome });
+      if (cost(outcome) > cost(here)) break;
+      here = outcome;
+    }
+  }
+  return line.sort((a, b) => a.airspeed - b.airspeed);
 }

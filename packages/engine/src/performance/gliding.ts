@@ -1,5 +1,5 @@
 import { type FlightConditions, type Trimmed, type TrimRotor, trimFrom } from "../equilibrium/index.ts";
-import { goldenSection } from "../numerics/index.ts";
+import { lineMinimum } from "../numerics/index.ts";
 import { type LineHooks, type LinePoint, speedLine } from "./speed-line.ts";
 
 /** A steady descent without power, rotor turning free and propellers stopped. */
@@ -41,7 +41,7 @@ function bestGlide(conditions: FlightConditions, line: readonly LinePoint[], rot
   const index = costs.indexOf(Math.min(...costs));
   const centre = trimmedPoints[index] as (typeof trimmedPoints)[number];
   let found = centre.glide;
-  goldenSection(
+  lineMinimum(
     (airspeed) => {
       const outcome = trimFrom(conditions, { mode: "glide", forwardSpeed: airspeed, climbRate: 0 }, rotor, [centre.glide.trimmed.vector], "table");
       if (outcome.kind !== "trimmed") return Number.POSITIVE_INFINITY;

@@ -1,8 +1,8 @@
 import { type BatteryPack, type Endurance, enduranceAt } from "../drivetrain/battery/index.ts";
 import type { FlightConditions, TrimRotor } from "../equilibrium/index.ts";
-import { bestSpeed, type SpeedOptimum } from "./best-speeds.ts";
-import { type CheapestFlight, cheapestFlight, type PoweredMode, poweredModes } from "./cheapest-flight.ts";
-import { type LineHooks, type LinePoint, speedLine } from "./speed-line.ts";
+import { type SpeedOptimum, walkToBestSpeed } from "./best-speeds.ts";
+import { type CheapestFlight, cheapestFlight, poweredModes } from "./cheapest-flight.ts";
+import type { LineHooks } from "./speed-line.ts";
 
 /** What must be left in the pack when the aircraft lands. */
 export interface ReservePolicy {
@@ -26,9 +26,6 @@ export interface LoadingPerformance {
   /** [m] */
   readonly range?: number;
 }
-
-/** Speeds [m/s] at which the optimum is looked for before it is refined. */
-const searchSpeeds = [8, 11, 14, 17, 20, 23, 26, 29, 32, 35];
 
 /** State of charge at which flying must end so that the hover reserve is still in the pack [1]. */
 function endingCharge(pack: BatteryPack, hover: CheapestFlight, policy: ReservePolicy): number {
@@ -55,16 +52,14 @@ export function loadingPerformance(
   pack: BatteryPack,
   policy: ReservePolicy,
   rotor: TrimRotor,
-  hooks: LineHooks,
+  hooks: Pick<LineHooks, "cancelled">,
 ): LoadingPerformance {
   const hover = cheapestFlight(conditions, { forward: 0, climb: 0 }, rotor);
   const reserve = endingCharge(pack, hover, policy);
-  const lines = Object.fromEntries(poweredModes.map((mode) => [mode, speedLine(conditions, mode, searchSpeeds, rotor, hooks)])) as Record<
-    PoweredMode,
-    LinePoint[]
-  >;
-  const cruise = bestSpeed(conditions, lines, rotor, (trimmed) => trimmed.evaluation.power.electric);
-  const travel = bestSpeed(conditions, lines, rotor, (trimmed) => trimmed.evaluation.power.electric / trimmed.evaluation.airspeed);
+  hooks.cancelled();
+  const cruise = walkToBestSpeed(conditions, poweredModes, rotor, (trimmed) => trimmed.evaluation.power.electric);
+  hooks.cancelled();
+  const travel = walkToBestSpeed(conditions, poweredModes, rotor, (trimmed) => trimmed.evaluation.power.electric / trimmed.evaluation.airspeed);
   const lasting = (power: number) => enduranceAt(pack, power, reserve);
   const travelEndurance = travel ? lasting(travel.electricPower) : undefined;
   return {

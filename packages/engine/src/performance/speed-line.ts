@@ -1,4 +1,4 @@
-import { type FlightConditions, type FlightMode, type FlightPoint, type TrimOutcome, type Trimmed, type TrimRotor, trim, trimFrom, withSearchedMargin } from "../equilibrium/index.ts";
+import { type FlightConditions, type FlightMode, type FlightPoint, type TrimOutcome, type Trimmed, type TrimRotor, trim, propellerDirections, trimFrom, withSearchedMargin } from "../equilibrium/index.ts";
 
 /** One speed of a line: the better optimum, and the other one where the two ends of the line lead to different ones. */
 export interface LinePoint {
@@ -14,6 +14,8 @@ export interface LineHooks {
 }
 
 const distinct = 0.005;
+/** A point this much dearer than the mean of its neighbours is tried again [1]. */
+const bulge = 0.002;
 
 /**
  * Trims a mode over speeds by continuation from both ends: each point starts from its neighbour below, then from its
@@ -38,12 +40,36 @@ export function speedLine(conditions: FlightConditions, mode: FlightMode, speeds
     const airspeed = speeds[i] as number;
     const first = upward[i] as TrimOutcome;
     const second = above ? trimFrom(conditions, point(airspeed), rotor, [above.vector], "table") : undefined;
-    line[i] = searched(conditions, better(airspeed, first, second), rotor);
+    line[i] = better(airspeed, first, second);
     const kept = second?.kind === "trimmed" ? second : first;
     above = kept.kind === "trimmed" ? kept : undefined;
     hooks.progress(total - i, total);
   }
-  return line;
+  repairLine(conditions, mode, line, rotor, hooks);
+  return line.map((found) => searched(conditions, found, rotor));
+}
+
+/** Below this airspeed the left propeller may push or pull: two optima on both sides of a kink [m/s]. */
+const slowSpeed = 12;
+
+/**
+ * Tries again where a neighbour shows that something better exists: from the neighbours' vectors where a point costs more than
+ * the straight line between them, and at low speed from both directions of the propeller that the rotor's torque unloads.
+ */
+function repairLine(conditions: FlightConditions, mode: FlightMode, line: LinePoint[], rotor: TrimRotor, hooks: LineHooks): void {
+  line.forEach((point, i) => {
+    if (point.outcome.kind !== "trimmed") return;
+    hooks.cancelled();
+    const starts: Float64Array[] = [];
+    const [below, above] = [line[i - 1]?.outcome, line[i + 1]?.outcome];
+    if (below?.kind === "trimmed" && above?.kind === "trimmed" && cost(point.outcome) > ((cost(below) + cost(above)) / 2) * (1 + bulge)) {
+      starts.push(below.vector, above.vector);
+    }
+    if (mode === "clutch-closed" && point.airspeed < slowSpeed) starts.push(...propellerDirections(point.outcome.vector));
+    if (starts.length === 0) return;
+    const again = trimFrom(conditions, point.outcome.point, rotor, starts, "table");
+    line[i] = better(point.airspeed, point.outcome, again);
+  });
 }
 
 /** The kept optimum with its stall margin searched exactly. */

@@ -1,6 +1,6 @@
 import { controlRange } from "../aircraft/index.ts";
 import { airframeBalance, type FlightConditions, type TrimRotor, tipSpeedRange } from "../equilibrium/index.ts";
-import { goldenSection } from "../numerics/index.ts";
+import { lineMinimum } from "../numerics/index.ts";
 
 /** Steady vertical descent with the rotor turning free. */
 export interface VerticalAutorotation {
@@ -53,7 +53,7 @@ export function verticalAutorotation(conditions: FlightConditions, rotor: TrimRo
   if (best === undefined) return { kind: "no-equilibrium", reason };
   const coarse = best;
   if (count > 1) {
-    goldenSection(
+    lineMinimum(
       (theta) => {
         const found = permitted(theta);
         if (found === undefined) return Number.POSITIVE_INFINITY;

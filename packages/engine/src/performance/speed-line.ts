@@ -1,4 +1,4 @@
-import { type FlightConditions, type FlightMode, type FlightPoint, type TrimOutcome, type Trimmed, type TrimRotor, trim, propellerDirections, trimFrom, withSearchedMargin } from "../equilibrium/index.ts";
+import { type FlightConditions, type FlightMode, type FlightPoint, type TrimOutcome, type Trimmed, type TrimRotor, trim, propellerDirections, startingStates, trimFrom, withSearchedMargin } from "../equilibrium/index.ts";
 
 /** One speed of a line: the better optimum, and the other one where the two ends of the line lead to different ones. */
 export interface LinePoint {
@@ -54,7 +54,7 @@ const slowSpeed = 12;
 
 /**
  * Tries again where a neighbour shows that something better exists: from the neighbours' vectors where a point costs more than
- * the straight line between them, and at low speed from both directions of the propeller that the rotor's torque unloads.
+ * the straight line between them, and at low speed from both directions of the propeller that the rotor's torque unloads and from the archetypes.
  */
 function repairLine(conditions: FlightConditions, mode: FlightMode, line: LinePoint[], rotor: TrimRotor, hooks: LineHooks): void {
   line.forEach((point, i) => {
@@ -65,7 +65,9 @@ function repairLine(conditions: FlightConditions, mode: FlightMode, line: LinePo
     if (below?.kind === "trimmed" && above?.kind === "trimmed" && cost(point.outcome) > ((cost(below) + cost(above)) / 2) * (1 + bulge)) {
       starts.push(below.vector, above.vector);
     }
-    if (mode === "clutch-closed" && point.airspeed < slowSpeed) starts.push(...propellerDirections(point.outcome.vector));
+    if (mode === "clutch-closed" && point.airspeed < slowSpeed) {
+      starts.push(...propellerDirections(point.outcome.vector), ...startingStates(conditions, point.outcome.point, rotor));
+    }
     if (starts.length === 0) return;
     const again = trimFrom(conditions, point.outcome.point, rotor, starts, "table");
     line[i] = better(point.airspeed, point.outcome, again);

@@ -70,8 +70,17 @@ describe("the engine is pure", () => {
 
 describe("faces and the runner know no analysis by name", () => {
   const names = registry.analyses.map(({ name }) => name);
-  // Words that the contract uses for something else as well: kinds of quantities, meanings of marks, kinds of documents.
-  const contractWords = new Set([...Object.keys(registry.quantityKinds), "rotor", "mission", "aircraft", "battery", "wing"]);
+  // Words that the contract uses for something else as well: kinds of quantities, meanings of marks, documents, conditions.
+  const contractWords = new Set([
+    ...Object.keys(registry.quantityKinds),
+    "rotor",
+    "wing",
+    "battery",
+    "aircraft",
+    "mission",
+    "payload",
+    "wind",
+  ]);
 
   function namesIn(text: string): string[] {
     return names.filter((name) => {

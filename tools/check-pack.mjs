@@ -1,12 +1,17 @@
 // Packs the package, installs the tarball into an empty folder and asks it two questions there.
 import { execFileSync } from "node:child_process";
-import { existsSync, mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 
-function npm(args, cwd) {
-  return execFileSync("npm", args, { cwd, encoding: "utf8", stdio: ["ignore", "pipe", "inherit"], env: { ...process.env, NO_COLOR: "1" } });
+function run(command, words, cwd) {
+  return execFileSync(command, words, {
+    cwd,
+    encoding: "utf8",
+    stdio: ["ignore", "pipe", "inherit"],
+    env: { ...process.env, NO_COLOR: "1" },
+  });
 }
 
 /**
@@ -16,19 +21,19 @@ function npm(args, cwd) {
 export function checkPack(root) {
   const folder = mkdtempSync(join(tmpdir(), "wingseed-pack-"));
   try {
-    npm(["pack", "--ignore-scripts", "--silent", "--pack-destination", folder], root);
+    run("npm", ["pack", "--ignore-scripts", "--silent", "--pack-destination", folder], root);
     const tarball = readdirSync(folder).find((name) => name.endsWith(".tgz"));
     if (!tarball) throw new Error("npm pack made no tarball.");
     const empty = join(folder, "empty");
-    execFileSync("mkdir", [empty]);
+    mkdirSync(empty);
     writeFileSync(join(empty, "package.json"), '{ "name": "empty", "private": true }\n');
     const began = performance.now();
-    npm(["install", "--prefer-offline", "--no-audit", "--no-fund", "--silent", join(folder, tarball)], empty);
+    run("npm", ["install", "--prefer-offline", "--no-audit", "--no-fund", "--silent", join(folder, tarball)], empty);
     const installSeconds = (performance.now() - began) / 1000;
     if (!existsSync(join(empty, "node_modules/.bin/wingseed"))) throw new Error("The installed package has no command.");
-    const list = npm(["exec", "--no-install", "--offline", "--", "wingseed", "list"], empty);
-    const first = list.trim().split(/\s+/)[0];
-    const result = JSON.parse(npm(["exec", "--no-install", "--offline", "--", "wingseed", "run", first ?? "", "--format", "json"], empty));
+    const list = run("npx", ["--no-install", "wingseed", "list"], empty);
+    const question = ["run", "atmosphere", "--set", "inputs.altitude=1000 m", "--format", "json"];
+    const result = JSON.parse(run("npx", ["--no-install", "wingseed", ...question], empty));
     return { tarballBytes: statSync(join(folder, tarball)).size, installSeconds, list, result };
   } finally {
     rmSync(folder, { recursive: true, force: true });

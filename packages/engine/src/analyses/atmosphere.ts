@@ -15,7 +15,7 @@ export const atmosphere: Analysis<AtmosphereInputs, AtmosphereOutputs> = {
     summary:
       "Standard atmosphere to 20 km geopotential altitude; pressure by altitude, temperature with an offset or as measured, density and speed of sound of moist air, viscosity of dry air.",
     sources: ["iso-2533-1975", "wmo-8"],
-    checks: ["standard-atmosphere", "density-altitude"],
+    checks: ["iso-2533", "density-altitude"],
   },
   example: { pressureAltitude: "5000 ft", outsideAirTemperature: "30 degC" },
   run: (_project, inputs) => run(inputs),

@@ -15,8 +15,8 @@ export const rotor: Analysis<RotorInputs, RotorOutputs> = {
   method: {
     summary:
       "Blade elements over azimuth and radius in tip-path-plane axes with first-harmonic flapping, momentum theory with a first-harmonic inflow distribution, measured law of axial descent, section tables over the full circle.",
-    sources: ["johnson-1980", "gessow-myers-1952", "leishman-2006", "glauert-1928", "sheldahl-klimas-1981", "naca-tr-515"],
-    checks: ["autorotating-rotor-wind-tunnel", "glauert-induced-velocity", "profile-power-factor"],
+    sources: ["johnson-1980", "gessow-myers-1952", "leishman-2006", "glauert-1928", "sheldahl-klimas-1981", "wheatley-hood-1935"],
+    checks: ["naca-tr-515", "glauert-inflow", "profile-power-factor"],
   },
   example: {
     rotor: {

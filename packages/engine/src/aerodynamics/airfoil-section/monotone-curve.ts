@@ -6,7 +6,7 @@
  *
  * @param xs rising; @param ys of the same length
  * @returns the value at x; outside the points the end value
- * @source fritsch-butland-1984, from memory
+ * @source fritsch-butland-1984, unchecked
  */
 export function monotoneCurve(xs: readonly number[], ys: readonly number[], endSlopes: readonly [number, number]): (x: number) => number {
   const last = xs.length - 1;

@@ -83,7 +83,7 @@ export interface SectionCondition {
  * The plain reading of the tables; the rotor's sweep does the same in place. Mach numbers above 0.9 are read as 0.9: the
  * factor has lost its meaning long before, and callers say so.
  *
- * @source glauert-1928, from memory
+ * @source glauert-1928, unchecked
  */
 export function sectionCoefficients(
   law: SectionLaw,

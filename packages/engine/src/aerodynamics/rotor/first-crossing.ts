@@ -19,7 +19,7 @@ const refinements = 100;
  * bracket regula falsi with halved weights, with bisection when it stalls.
  *
  * @param tolerance accepted size of the function value
- * @source dowell-jarratt-1971, the Illinois method, from memory
+ * @source dowell-jarratt-1971, the Illinois method, unchecked
  */
 export function firstCrossing<Payload>(
   places: readonly number[],

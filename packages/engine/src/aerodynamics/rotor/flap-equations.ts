@@ -71,7 +71,7 @@ export function flapEquations(ws: RotorWorkspace, point: RotorPoint): FlapEquati
  *     C_T = (σ a/2) (θ₀ (1/3 + μ²/2) + μ θ_1s/2 − λ/2)      θ_1s = −(8 μ/3)(θ₀ − 3 λ/4)/(1 + 3 μ²/2)
  *     θ_1c = (λ_i k_x + 4 μ β₀/3)/(1 + μ²/2)                β₀ = γ (θ₀/8 (1 + μ²) − λ/6)
  *
- * @source gessow-myers-1952, ch. 8, closed forms of flapping, from memory
+ * @source gessow-myers-1952, ch. 8, closed forms of flapping, unchecked
  */
 export function startValues(equations: FlapEquations): Float64Array {
   const { point, workspace, halfSlope } = equations;

@@ -27,7 +27,7 @@ const forwardFadeOut = 1.5;
  * in over the first 0.4 v_h of descent. In hover λ_i = √(κ C_T/2). A rotor that pushes down is the same one upside down.
  * At C_T 0 the result is 0. The blend is our own; within the ring state the law is an average of an unsteady flow.
  *
- * @source leishman-2006, momentum theory in forward flight and descent, from memory
+ * @source leishman-2006, momentum theory in forward flight and descent, unchecked
  * @derivation the blend of through-flow squares
  */
 export function inducedInflow(condition: InducedInflowCondition): number {

@@ -38,7 +38,7 @@ export interface InflowAndFlapOptions {
  * Always starts from closed forms for the point itself, so a result does not depend on what was solved before. Where two
  * solutions exist (deep stall), it is the one that the closed forms lead to.
  *
- * @source johnson-1980, ch. 5, equivalence of flapping and feathering, from memory
+ * @source johnson-1980, ch. 5, equivalence of flapping and feathering, unchecked
  */
 export function solveRotorInflowAndFlap(
   ws: RotorWorkspace,

@@ -13,7 +13,7 @@ const floorWidth = 0.02;
  * @param kind 0 uniform, 1 Drees, 2 Pitt and Peters
  * @param mu μ [1]
  * @param lambda λ, total mean flow through the disc, down positive [1]
- * @source leishman-2006, table of first-harmonic inflow models, from memory
+ * @source leishman-2006, table of first-harmonic inflow models, unchecked
  */
 export function foreAftGradient(kind: number, mu: number, lambda: number): number {
   if (kind === 0) return 0;
@@ -27,7 +27,7 @@ export function foreAftGradient(kind: number, mu: number, lambda: number): numbe
   return gradient < floorWidth ? (gradient * gradient * (2 * floorWidth - gradient)) / (floorWidth * floorWidth) : gradient;
 }
 
-/** Lateral gradient k_y: −2 μ for Drees, else 0 [1]. @source leishman-2006, table of first-harmonic inflow models, from memory */
+/** Lateral gradient k_y: −2 μ for Drees, else 0 [1]. @source leishman-2006, table of first-harmonic inflow models, unchecked */
 export function lateralGradient(kind: number, mu: number): number {
   return kind === 1 ? -2 * mu : 0;
 }

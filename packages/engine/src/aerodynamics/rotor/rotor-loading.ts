@@ -25,7 +25,7 @@ export interface ElementLoad {
  *
  * The same equations as the sweep, without its tricks; kept beside it as the reading for pictures and as its judge.
  *
- * @source johnson-1980, ch. 5, blade element theory in forward flight, from memory
+ * @source johnson-1980, ch. 5, blade element theory in forward flight, unchecked
  */
 export function rotorLoading(ws: RotorWorkspace, s: Readonly<RotorSweepState>): readonly ElementLoad[] {
   const azimuths = Array.from(ws.mesh.sine, (sine, j) => ({ sine, cosine: ws.mesh.cosine[j] ?? 0 }));
@@ -77,7 +77,7 @@ function elementLoad(
   };
 }
 
-/** Prandtl's function: F = (2/π) acos(exp(−f)), f = (N/2)(1 − x)/(x |sin φ|). @source leishman-2006, tip loss, from memory */
+/** Prandtl's function: F = (2/π) acos(exp(−f)), f = (N/2)(1 − x)/(x |sin φ|). @source leishman-2006, tip loss, unchecked */
 function tipFactor(bladeCount: number, x: number, inflowAngle: number): number {
   const exponent = ((bladeCount / 2) * (1 - x)) / (x * Math.abs(Math.sin(inflowAngle)) + 1e-300);
   return (2 / Math.PI) * Math.acos(Math.exp(-exponent));

@@ -24,7 +24,7 @@ const largestMachSquared = 0.81;
  * W c_v + U (c_d − c_v), W c_v, where W² = U² + u_R²: the drag c_v of attached flow acts along the whole velocity, the drag of
  * separated flow as if the blade were unswept in the flow across it. Reverse flow needs no case of its own: the angle simply turns. The arctangent is good to 3·10⁻¹⁰ rad.
  *
- * @source johnson-1980, ch. 5, blade element theory in forward flight, from memory
+ * @source johnson-1980, ch. 5, blade element theory in forward flight, unchecked
  */
 export function sweepRotor(ws: RotorWorkspace, s: RotorSweepState): void {
   if (ws.prandtl || ws.law.reynolds.length > 1) sweepGeneral(ws, s);
@@ -105,7 +105,7 @@ function sweepFast(ws: RotorWorkspace, s: RotorSweepState): void {
       const low1 = table[at + 1] as number;
       const low2 = table[at + 2] as number;
       const mach2 = machSquared * speedSquared;
-      const compression = 1 / Math.sqrt(1 - (mach2 < largestMachSquared ? mach2 : largestMachSquared));
+      const compression = 1 / Math.sqrt(1 - Math.min(mach2, largestMachSquared));
       const lift = (low + part * ((table[at + 4] as number) - low)) * compression + low1 + part * ((table[at + 5] as number) - low1);
       const drag = low2 + part * ((table[at + 6] as number) - low2);
       const lifting = (liftWeight[i] as number) * speed * lift;
@@ -216,7 +216,7 @@ function sweepGeneral(ws: RotorWorkspace, s: RotorSweepState): void {
       const high1 = lowerShare * (table[at + 5] as number) + upperShare * (table[up + 5] as number);
       const high2 = lowerShare * (table[at + 6] as number) + upperShare * (table[up + 6] as number);
       const mach2 = machSquared * speedSquared;
-      const compression = 1 / Math.sqrt(1 - (mach2 < largestMachSquared ? mach2 : largestMachSquared));
+      const compression = 1 / Math.sqrt(1 - Math.min(mach2, largestMachSquared));
       let lift = (low + part * (high - low)) * compression + low1 + part * (high1 - low1);
       if (prandtl) {
         const exponent = (halfBlades * (1 - x) * speed) / (x * (uP < 0 ? -uP : uP) + 1e-300);

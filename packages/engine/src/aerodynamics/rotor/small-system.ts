@@ -29,7 +29,7 @@ const differenceStep = 1e-6;
  * Broyden's method from the given slopes; when that has not ended after some evaluations, Newton's with measured slopes and
  * steps halved until they help. The last evaluation is always at the point that is returned.
  *
- * @source broyden-1965, from memory
+ * @source broyden-1965, unchecked
  */
 export function solveSmallSystem(system: SmallSystem): SmallSystemEnd {
   const search = new Search(system);

@@ -17,7 +17,7 @@ export interface AtmosphericCondition {
  * Pressure is the standard atmosphere's at this altitude whatever the temperature offset, so on a day off the standard
  * the altitude is a pressure altitude (common practice: "ISA plus so many degrees").
  *
- * @source iso-2533-1975, barometric equations, from memory
+ * @source iso-2533-1975, barometric equations, unchecked
  */
 export function atmosphereAt(condition: AtmosphericCondition): AirState {
   return moistAir({

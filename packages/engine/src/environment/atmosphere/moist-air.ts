@@ -32,7 +32,7 @@ const vapourHeatCapacity = 4;
  * Vapour pressure is held below the air's own pressure, as it is in nature.
  *
  * @param given pressure p [Pa], temperature T [K], relativeHumidity 0 to 1 over water [1]
- * @source iso-2533-1975, speed of sound and dynamic viscosity, from memory
+ * @source iso-2533-1975, speed of sound and dynamic viscosity, unchecked
  */
 export function moistAir(given: { readonly pressure: number; readonly temperature: number; readonly relativeHumidity: number }): AirState {
   const { pressure, temperature, relativeHumidity } = given;
@@ -61,7 +61,7 @@ export function moistAir(given: { readonly pressure: number; readonly temperatur
  * Within 0.5 % from −40 to +60 °C; goes smoothly to nothing below.
  *
  * @param temperature T [K]
- * @source wmo-8, annex on formulas for humidity, from memory
+ * @source wmo-8, annex on formulas for humidity, unchecked
  */
 function saturationPressure(temperature: number): number {
   const celsius = Math.max(temperature - 273.15, -200);

@@ -1,4 +1,4 @@
-/** Constants of the standard atmosphere, all exact by definition. @source iso-2533-1975, primary constants, from memory */
+/** Constants of the standard atmosphere, all exact by definition. @source iso-2533-1975, primary constants, unchecked */
 const seaLevelTemperature = 288.15;
 const seaLevelPressure = 101_325;
 const gravity = 9.80665;
@@ -18,7 +18,7 @@ export const standardAltitudeRange = { lowest: -2_000, highest: 20_000 } as cons
  *     T = 288.15 − 0.0065 H   for H ≤ 11 000 m,   216.65 above, to 20 000 m
  *
  * @param altitude H, geopotential, above mean sea level [m]
- * @source iso-2533-1975, table of layers, from memory
+ * @source iso-2533-1975, table of layers, unchecked
  */
 export function standardTemperature(altitude: number): number {
   return altitude < tropopause ? seaLevelTemperature + lapseRate * altitude : tropopauseTemperature;
@@ -30,7 +30,7 @@ export function standardTemperature(altitude: number): number {
  *     p = p₀ (T/T₀)^(−g/(L R))   and   p = p₁₁ exp(−g (H − 11 000)/(R T₁₁)) above 11 000 m
  *
  * @param altitude H, geopotential, above mean sea level [m]
- * @source iso-2533-1975, barometric equations, from memory
+ * @source iso-2533-1975, barometric equations, unchecked
  */
 export function standardPressure(altitude: number): number {
   if (altitude < tropopause) {

@@ -1,0 +1,73 @@
+/** How far a computed value is from a published one. */
+export interface ComparedRow {
+  readonly expected: number;
+  readonly computed: number;
+  /** Errors outside fail the check; a row without bounds is only reported. In the error's own unit. */
+  readonly bounds?: readonly [low: number, high: number];
+}
+
+/** Rows of one quantity of one source. */
+export interface Comparison {
+  readonly quantity: string;
+  /** `relative`: computed over expected less 1. Otherwise computed less expected, in this unit. */
+  readonly error: "relative" | "rad" | "m" | "1";
+  readonly rows: readonly ComparedRow[];
+  /** The settled tolerance in words. */
+  readonly tolerance: string;
+  readonly note?: string;
+}
+
+export interface ErrorFigures {
+  readonly rows: number;
+  /** Mean error with its sign. */
+  readonly bias: number;
+  readonly rms: number;
+  /** Largest error in size. */
+  readonly largest: number;
+}
+
+export interface ComparisonResult {
+  readonly quantity: string;
+  readonly error: Comparison["error"];
+  readonly all: ErrorFigures;
+  /** Null when no row of the quantity is gated. */
+  readonly gated: ErrorFigures | null;
+  readonly tolerance: string;
+  /** Null when no row is gated. */
+  readonly passed: boolean | null;
+  readonly note: string;
+}
+
+/** The figures of a comparison; throws when there is nothing to compare. */
+export function compared(comparison: Comparison): ComparisonResult {
+  const { quantity, error, rows, tolerance, note = "" } = comparison;
+  const errors = rows.map((row) => rowError(row, error));
+  const gated = rows.flatMap((row, i) => (row.bounds ? [{ error: errors[i] ?? Number.NaN, bounds: row.bounds }] : []));
+  return {
+    quantity,
+    error,
+    all: figures(errors, quantity),
+    gated:
+      gated.length > 0
+        ? figures(
+            gated.map((row) => row.error),
+            quantity,
+          )
+        : null,
+    tolerance,
+    passed: gated.length > 0 ? gated.every((row) => row.error >= row.bounds[0] && row.error <= row.bounds[1]) : null,
+    note,
+  };
+}
+
+export function rowError(row: ComparedRow, kind: Comparison["error"]): number {
+  return kind === "relative" ? row.computed / row.expected - 1 : row.computed - row.expected;
+}
+
+function figures(errors: readonly number[], quantity: string): ErrorFigures {
+  if (errors.length === 0 || errors.some((error) => !Number.isFinite(error)))
+    throw new Error(`${quantity}: nothing, or no number, to compare`);
+  const mean = errors.reduce((sum, error) => sum + error, 0) / errors.length;
+  const square = errors.reduce((sum, error) => sum + error * error, 0) / errors.length;
+  return { rows: errors.length, bias: mean, rms: Math.sqrt(square), largest: Math.max(...errors.map(Math.abs)) };
+}

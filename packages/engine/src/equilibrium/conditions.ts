@@ -26,4 +26,9 @@ export interface FlightPoint {
   readonly forwardSpeed: number;
   /** Solved for in a glide, where it is ignored. */
   readonly climbRate: number;
+  /**
+   * Which way the propeller works that the rotor's torque unloads (the left one). Power has a kink between the two, so an
+   * optimum on either side is looked for on its own; absent: whichever the start leads to.
+   */
+  readonly leftPropeller?: "pulls" | "pushes";
 }

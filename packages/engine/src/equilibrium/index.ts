@@ -1,7 +1,7 @@
 export type { ControlUse, FlightConditions, FlightMode, FlightPoint, LossModel } from "./conditions.ts";
 export { airframeBalance, type Balance } from "./airframe-loads.ts";
 export { tipSpeedRange } from "./governor.ts";
-export { propellerDirections, startingStates } from "./starting-states.ts";
+export { startingStates, withLeftPropeller } from "./starting-states.ts";
 export { type NotTrimmable, type Trimmed, type TrimOutcome, trim, trimFrom, withSearchedMargin } from "./trim.ts";
 export { clutchLimit, type TrimEvaluation, type TrimLimit, trimLimits } from "./trim-problem.ts";
 export { createTrimRotor, type TrimRotor } from "./trim-rotor.ts";

@@ -56,12 +56,11 @@ function hoverInflow(conditions: FlightConditions, tipSpeed: number, share: numb
 /** Thrust [N] that the unloaded propeller is given in a start. */
 const probeThrust = 3;
 
-/** The same flight with the propeller that the rotor's torque unloads pulling, and pushing. */
-export function propellerDirections(vector: Float64Array): Float64Array[] {
-  const difference = Math.abs(vector[variable.thrustDifference] as number);
-  return [probeThrust, -probeThrust].map((thrust) => {
-    const start = Float64Array.from(vector);
-    start[variable.thrustSum] = difference + thrust / 5;
-    return start;
-  });
+/** A start with the propeller that the rotor's torque unloads pulling or pushing. */
+export function withLeftPropeller(vector: Float64Array, way: "pulls" | "pushes"): Float64Array {
+  const start = Float64Array.from(vector);
+  const left = ((start[variable.thrustSum] as number) - (start[variable.thrustDifference] as number)) * 5;
+  if (way === "pulls" ? left >= 0 : left <= 0) return start;
+  start[variable.thrustSum] = (start[variable.thrustDifference] as number) + (way === "pulls" ? probeThrust : -probeThrust) / 5;
+  return start;
 }

@@ -77,7 +77,8 @@ export function trimProblem(conditions: FlightConditions, point: FlightPoint, ro
   const glide = point.mode === "glide";
   const closed = point.mode === "clutch-closed";
   const equalities = 6;
-  const inequalities = trimLimits.length + (closed ? 1 : 0);
+  const inequalities = trimLimits.length + (closed ? 1 : 0) + (point.leftPropeller ? 1 : 0);
+  const pushes = point.leftPropeller === "pushes";
   const { lower, upper } = trimBounds(conditions, point);
 
   function assemble(x: Float64Array): TrimEvaluation {
@@ -136,6 +137,7 @@ export function trimProblem(conditions: FlightConditions, point: FlightPoint, ro
     put(row++, (conditions.aircraft.rotor.flapRange - tilt) / (5 * degree));
     put(row++, (conditions.aircraft.rotor.flapRange + tilt) / (5 * degree));
     for (const margin of powerMargins(conditions, power)) put(row++, margin);
+    if (point.leftPropeller) put(row++, ((pushes ? -1 : 1) * (state.thrustSum - state.thrustDifference)) / forceScale);
   }
 
   const program: NonlinearProgram = {
@@ -167,7 +169,9 @@ export function trimProblem(conditions: FlightConditions, point: FlightPoint, ro
   /** The rotor still holds the sweep of `x` when columns that do not touch it are differenced: they come first. */
   function differentiateOne(x: Float64Array, moved: Float64Array, values: Float64Array, jacobian: Float64Array, i: number, rows: number, again: boolean): void {
     const at = x[i] as number;
-    const step = at + finiteDifference > (upper[i] as number) ? -finiteDifference : finiteDifference;
+    // Differences stay on the side of the kink that the point asks for.
+    const away = (i === variable.thrustSum && pushes) || (i === variable.thrustDifference && point.leftPropeller === "pulls");
+    const step = away || at + finiteDifference > (upper[i] as number) ? -finiteDifference : finiteDifference;
     moved[i] = at + step;
     if (again) sweep(moved);
     write(assemble(moved), jacobian, i, variableCount);

@@ -1,4 +1,4 @@
-import { type FlightConditions, type FlightMode, type FlightPoint, type TrimOutcome, type Trimmed, type TrimRotor, trim, propellerDirections, startingStates, trimFrom, withSearchedMargin } from "../equilibrium/index.ts";
+import { type FlightConditions, type FlightMode, type FlightPoint, type TrimOutcome, type Trimmed, type TrimRotor, trim,  trimFrom, withLeftPropeller, withSearchedMargin } from "../equilibrium/index.ts";
 
 /** One speed of a line: the better optimum, and the other one where the two ends of the line lead to different ones. */
 export interface LinePoint {
@@ -54,23 +54,25 @@ const slowSpeed = 12;
 
 /**
  * Tries again where a neighbour shows that something better exists: from the neighbours' vectors where a point costs more than
- * the straight line between them, and at low speed from both directions of the propeller that the rotor's torque unloads and from the archetypes.
+ * the straight line between them, and at low speed with the propeller that the rotor's torque unloads pulling, then pushing.
  */
 function repairLine(conditions: FlightConditions, mode: FlightMode, line: LinePoint[], rotor: TrimRotor, hooks: LineHooks): void {
   line.forEach((point, i) => {
     if (point.outcome.kind !== "trimmed") return;
     hooks.cancelled();
-    const starts: Float64Array[] = [];
-    const [below, above] = [line[i - 1]?.outcome, line[i + 1]?.outcome];
-    if (below?.kind === "trimmed" && above?.kind === "trimmed" && cost(point.outcome) > ((cost(below) + cost(above)) / 2) * (1 + bulge)) {
-      starts.push(below.vector, above.vector);
+    const neighbours = [line[i - 1]?.outcome, line[i + 1]?.outcome].flatMap((outcome) => (outcome?.kind === "trimmed" ? [outcome] : []));
+    const around = neighbours.map((outcome) => outcome.vector);
+    const slow = mode === "clutch-closed" && point.airspeed < slowSpeed;
+    const bulges = neighbours.length === 2 && cost(point.outcome) > (neighbours.reduce((sum, outcome) => sum + cost(outcome), 0) / 2) * (1 + bulge);
+    const tries: TrimOutcome[] = bulges ? [trimFrom(conditions, point.outcome.point, rotor, around, "table")] : [];
+    if (slow) {
+      const starts = [point.outcome.vector, ...around];
+      for (const leftPropeller of ["pulls", "pushes"] as const) {
+        const sided = { ...point.outcome.point, leftPropeller };
+        tries.push(trimFrom(conditions, sided, rotor, starts.map((start) => withLeftPropeller(start, leftPropeller)), "table"));
+      }
     }
-    if (mode === "clutch-closed" && point.airspeed < slowSpeed) {
-      starts.push(...propellerDirections(point.outcome.vector), ...startingStates(conditions, point.outcome.point, rotor));
-    }
-    if (starts.length === 0) return;
-    const again = trimFrom(conditions, point.outcome.point, rotor, starts, "table");
-    line[i] = better(point.airspeed, point.outcome, again);
+    for (const again of tries) line[i] = better(point.airspeed, (line[i] as LinePoint).outcome, again);
   });
 }
 

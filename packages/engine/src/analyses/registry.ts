@@ -1,8 +1,9 @@
 import { atmosphere } from "./atmosphere.ts";
 import type { Analysis } from "./contract.ts";
+import { mission } from "./mission.ts";
 import { payload } from "./payload.ts";
 import { rotor } from "./rotor.ts";
 import { speed } from "./speed.ts";
 
 /** Every analysis of the house, in the order of the questions. One line each. */
-export const analyses: readonly Analysis[] = [payload, speed, rotor, atmosphere];
+export const analyses: readonly Analysis[] = [payload, speed, mission, rotor, atmosphere];

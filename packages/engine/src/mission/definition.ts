@@ -4,7 +4,9 @@ import { quantity } from "../quantities/index.ts";
 const airspeed = quantity("speed", { description: "True airspeed along the path.", exclusiveMinimum: 0 });
 const speedRule = z
   .enum(["best-range", "minimum-power"])
-  .describe("Speed by its meaning: least energy per distance in still air, or least power, at this loading and the leg's height.");
+  .describe(
+    "Speed by its meaning: least energy per distance in still air, or least power, at this loading and the mean height of the legs.",
+  );
 const height = quantity("length", { description: "Height to fly at, measured from heightDatum." });
 const heightDatum = z
   .enum(["above-ground", "mean-sea-level", "ellipsoid"])

@@ -1,7 +1,7 @@
 import type { Terrain } from "../environment/terrain/index.ts";
 import type { Wind } from "../environment/wind/index.ts";
 import type { SpeedLimits } from "./ground-speed.ts";
-import { type LegSampling, sampleLeg } from "./leg-samples.ts";
+import { type LegSamples, type LegSampling, sampleLeg } from "./leg-samples.ts";
 import { type Phase, restingPhase, runPhases, type Spot, verticalPhase } from "./phases.ts";
 import type { MissionPlan, PlannedLeg, PlannedTask } from "./plan.ts";
 import type { Route, Waypoint } from "./route.ts";
@@ -22,21 +22,30 @@ export interface PathRequest {
 }
 
 export type RouteSamples =
-  | { readonly kind: "sampled"; readonly legs: readonly SampledLeg[] }
-  | { readonly kind: "no-ground"; readonly leg: PlannedLeg; readonly sampling: Extract<LegSampling, { kind: "no-ground" }> };
+  | { readonly kind: "sampled"; readonly samples: readonly LegSamples[] }
+  | { readonly kind: "no-ground"; readonly leg: number; readonly sampling: Extract<LegSampling, { kind: "no-ground" }> };
 
-/** Cuts every leg and reads the ground under it; names the first place without ground. `airspeeds` [m/s] along the path, one a leg. */
-export function sampledRoute(route: Route, plan: MissionPlan, airspeeds: readonly number[], terrain: Terrain): RouteSamples {
-  const legs: SampledLeg[] = [];
-  for (const [index, leg] of plan.legs.entries()) {
-    const from = route.waypoints[index] as Waypoint;
+/** Cuts every leg and reads the ground under it; names the first place without ground. */
+export function sampledRoute(route: Route, terrain: Terrain): RouteSamples {
+  const samples: LegSamples[] = [];
+  for (const [index, from] of route.waypoints.slice(0, -1).entries()) {
     const to = route.waypoints[index + 1] as Waypoint;
     const sampling = sampleLeg(from.position, to.position, terrain);
-    if (sampling.kind === "no-ground") return { kind: "no-ground", leg, sampling };
-    const { number, name, height } = leg;
-    legs.push({ number, name, height, airspeed: airspeeds[index] as number, samples: sampling.samples });
+    if (sampling.kind === "no-ground") return { kind: "no-ground", leg: index + 1, sampling };
+    samples.push(sampling.samples);
   }
-  return { kind: "sampled", legs };
+  return { kind: "sampled", samples };
+}
+
+/** Planned legs with their ground and their airspeeds [m/s] along the path. */
+export function sampledLegs(plan: MissionPlan, samples: readonly LegSamples[], airspeeds: readonly number[]): readonly SampledLeg[] {
+  return plan.legs.map(({ number, name, height }, index) => ({
+    number,
+    name,
+    height,
+    airspeed: airspeeds[index] as number,
+    samples: samples[index] as LegSamples,
+  }));
 }
 
 /**
@@ -44,10 +53,12 @@ export function sampledRoute(route: Route, plan: MissionPlan, airspeeds: readonl
  * to the height of every task, and down vertically at the end. Waypoints without a task are turned without stopping.
  */
 export function flightPath({ route, plan, legs, wind, limits }: PathRequest): FlightPath {
-  const phases: Phase[] = [];
-  const final = legs.length;
+  const start = spotAt(route, legs, 0, wind);
   let loading = plan.legs[0]?.loading ?? 0;
-  let height = spotAt(route, legs, 0, wind).ground;
+  let height = start.ground;
+  // Every flight has a first moment, also one that never leaves the ground.
+  const phases: Phase[] = [restingPhase("on-ground", start.name, start, height, 0, loading)];
+  const final = legs.length;
   let from = 0;
   const move = (spot: Spot, to: number) => {
     const phase = verticalPhase(spot, { from: height, to }, limits, loading);

@@ -1,6 +1,7 @@
 import { standardGravity } from "../aircraft/index.ts";
 import { airspeedForGroundSpeed, type Wind, windTriangle, windVelocityAt } from "../environment/wind/index.ts";
 import type { FlightPath } from "./flight-path.ts";
+import { barrier, type FlightStop, tooLong } from "./flight-stop.ts";
 import { tailwind } from "./ground-speed.ts";
 import type { Phase, PhasePiece } from "./phases.ts";
 import type { PowerQuery } from "./power-lookup.ts";
@@ -39,15 +40,22 @@ export interface FlightStep {
 
 export interface FlightSteps {
   readonly steps: readonly FlightStep[];
+  /** Where the last of them ends. */
   readonly end: FlightState;
+  /** Why they end before the path does. */
+  readonly barred?: FlightStop;
 }
+
+/** No flight is followed longer than this [s], nor in more steps. */
+const longestFlight = 24 * 3600;
+const mostSteps = 250_000;
 
 /**
  * Cuts a flight into steps of at most `longestStep` [s] that end exactly where phases end. The mean climb of a step counts
  * the change of height and, by the energy-rate method, of speed: ΔH/Δt with H = h + V²/2g (common practice), so no energy
- * is lost or gained between steps.
+ * is lost or gained between steps. Steps end before the ground, or above the permitted altitude [m].
  */
-export function flightSteps(path: FlightPath, wind: Wind, longestStep: number): FlightSteps {
+export function flightSteps(path: FlightPath, wind: Wind, longestStep: number, altitudeMaximum: number): FlightSteps {
   const steps: FlightStep[] = [];
   let time = 0;
   let distance = 0;
@@ -60,7 +68,13 @@ export function flightSteps(path: FlightPath, wind: Wind, longestStep: number): 
       const elapsed = index === count ? phase.duration : index * longestStep;
       const end = stateAt(phase, cursor(elapsed), wind, { time: time + elapsed, distance });
       const duration = end.time - start.time;
-      if (duration > 0) steps.push({ start, end, duration, phase, query: queryOf(phase, start, end, duration) });
+      if (duration > 0) {
+        const step = { start, end, duration, phase, query: queryOf(phase, start, end, duration) };
+        const barred =
+          barrier(step, altitudeMaximum) ?? (end.time > longestFlight || steps.length >= mostSteps ? tooLong(step) : undefined);
+        if (barred) return { steps, end: start, barred };
+        steps.push(step);
+      }
       start = end;
     }
     state = start;

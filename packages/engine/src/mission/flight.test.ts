@@ -6,7 +6,7 @@ import type { Wind } from "../environment/wind/index.ts";
 import type { ModeRule } from "../performance/index.ts";
 import { missionDefinition } from "./definition.ts";
 import { type FlownFlight, flyMission } from "./flight.ts";
-import { flightPath, sampledRoute } from "./flight-path.ts";
+import { flightPath, sampledLegs, sampledRoute } from "./flight-path.ts";
 import { missionPlan } from "./plan.ts";
 import type { PowerSource } from "./power-source.ts";
 import { preparedFlight } from "./prepared-flight.ts";
@@ -73,13 +73,22 @@ function flown(given: Given = {}): FlownFlight {
   if (planning.kind === "refused") throw new Error(planning.slips[0]?.message);
   const { plan } = planning;
   const airspeeds = plan.legs.map(({ speed }) => (speed.kind === "airspeed" ? speed.airspeed : 20));
-  const sampled = sampledRoute(reading.route, plan, airspeeds, given.terrain ?? evenGround(0));
+  const sampled = sampledRoute(reading.route, given.terrain ?? evenGround(0));
   if (sampled.kind === "no-ground") throw new Error("no ground");
   const wind = given.wind ?? calm;
   const limits = { acceleration: 0.5, climbRate: 3, descentRate: 2 };
-  const path = flightPath({ route: reading.route, plan, legs: sampled.legs, wind, limits });
+  const path = flightPath({ route: reading.route, plan, legs: sampledLegs(plan, sampled.samples, airspeeds), wind, limits });
   const modes = given.modes ?? "cheaper";
-  const prepared = preparedFlight({ path, wind, limits, modes, step: given.step ?? 1, source: given.power ?? source, progress: () => {} });
+  const prepared = preparedFlight({
+    path,
+    wind,
+    limits,
+    modes,
+    step: given.step ?? 1,
+    source: given.power ?? source,
+    altitudeMaximum: given.altitudeMaximum ?? 2500,
+    progress: () => {},
+  });
   return flyMission({
     path,
     ...prepared,
@@ -87,7 +96,6 @@ function flown(given: Given = {}): FlownFlight {
     pack,
     stateOfCharge: 1,
     groundPower: () => 25,
-    altitudeMaximum: given.altitudeMaximum ?? 2500,
   });
 }
 

@@ -1,2 +1,14 @@
+export { type AircraftOfTheDay, aircraftPower, dayConditions } from "./aircraft-power.ts";
 export { type MissionDefinition, missionDefinition } from "./definition.ts";
+export { type FlightRow, type FlownFlight, flyMission } from "./flight.ts";
+export { type FlightLimit, flightLimits } from "./flight-limits.ts";
+export { type FlightPath, flightPath, sampledLegs, sampledRoute } from "./flight-path.ts";
+export type { FlightStop } from "./flight-stop.ts";
+export { type FlightStage, flightStages, type ReserveJudgement, reserveJudgement } from "./flight-summary.ts";
+export type { SpeedLimits } from "./ground-speed.ts";
+export type { LegSamples } from "./leg-samples.ts";
+export { type MissionPlan, missionPlan, type OnBoard } from "./plan.ts";
+export type { NamedLimit, PowerSource } from "./power-source.ts";
+export { type PreparedFlight, preparedFlight } from "./prepared-flight.ts";
 export { type Route, readRoute } from "./route.ts";
+export { heightAbove, type SampledLeg } from "./run-kinematics.ts";

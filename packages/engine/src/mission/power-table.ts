@@ -47,15 +47,13 @@ export function powerTable(
   progress: (done: number, total: number) => void,
 ): PowerTable {
   const lookup = powerLookup(axes);
-  const wanted = { "clutch-closed": new Map<number, TableNode>(), "clutch-open": new Map<number, TableNode>() };
-  for (const { query, choice } of expected) {
-    const { smooth, nearest } = lookup(query);
-    for (const mode of choice.modes) for (const { node } of [...nearest, ...smooth]) wanted[mode].set(node.id, node);
-  }
-  const total = wanted["clutch-closed"].size + wanted["clutch-open"].size;
+  const solved = { "clutch-closed": new Map<number, PowerAnswer>(), "clutch-open": new Map<number, PowerAnswer>() };
   let done = 0;
-  const solve = (mode: PoweredMode) =>
-    solvedNodes([...wanted[mode].values()], axes, (node, trace) => {
+  let total = 0;
+  for (const mode of ["clutch-closed", "clutch-open"] as const) {
+    const wanted = wantedNodes(expected, mode, lookup, solved);
+    total += wanted.length;
+    solveNodes(wanted, axes, solved[mode], (node, trace) => {
       progress(done++, total);
       const { speeds, climbs } = axes[node.part];
       const speed = speeds[node.speed] as number;
@@ -63,7 +61,7 @@ export function powerTable(
       const forward = node.part === "legs" ? Math.sqrt(Math.max(0, speed * speed - climb * climb)) : speed;
       return source.power({ loading: node.loading, altitude: axes.altitudes[node.altitude] as number, forward, climb, mode }, trace);
     });
-  const solved = { "clutch-closed": solve("clutch-closed"), "clutch-open": solve("clutch-open") };
+  }
   progress(total, total);
   return {
     nodes: total,
@@ -81,13 +79,36 @@ export function powerTable(
   };
 }
 
+type Solved = Readonly<Record<PoweredMode, ReadonlyMap<number, PowerAnswer>>>;
+
+/** Nodes of one mode that some query needs; a later mode of a query that takes the first is needed only where the earlier do not fly. */
+function wantedNodes(
+  expected: readonly ExpectedQuery[],
+  mode: PoweredMode,
+  lookup: (query: PowerQuery) => Lookup,
+  solved: Solved,
+): readonly TableNode[] {
+  const wanted = new Map<number, TableNode>();
+  for (const { query, choice } of expected) {
+    const place = choice.modes.indexOf(mode);
+    if (place < 0) continue;
+    const { smooth, nearest } = lookup(query);
+    const earlier = choice.take === "first" ? choice.modes.slice(0, place) : [];
+    const flies = (other: PoweredMode) => nearest.every(({ node }) => solved[other].get(node.id)?.kind === "flies");
+    if (earlier.some(flies)) continue;
+    for (const { node } of nearest) wanted.set(node.id, node);
+    for (const { node } of smooth) wanted.set(node.id, node);
+  }
+  return [...wanted.values()];
+}
+
 /** Solves level flight first, from slow to fast, then climbs and descents, each from the nearest flight already known. */
-function solvedNodes(
+function solveNodes(
   nodes: readonly TableNode[],
   axes: PowerTableAxes,
+  answers: Map<number, PowerAnswer>,
   power: (node: TableNode, trace: unknown) => PowerAnswer,
-): ReadonlyMap<number, PowerAnswer> {
-  const answers = new Map<number, PowerAnswer>();
+): void {
   const solved: TableNode[] = [];
   const steepness = (node: TableNode) => Math.abs(axes[node.part].climbs[node.climb] as number);
   for (const node of [...nodes].sort((first, second) => steepness(first) - steepness(second) || first.id - second.id)) {
@@ -100,7 +121,6 @@ function solvedNodes(
     answers.set(node.id, answer);
     if (answer.kind === "flies") solved.push(node);
   }
-  return answers;
 }
 
 /** How unlike two flights are: part, then loading, then steps along the axes. */

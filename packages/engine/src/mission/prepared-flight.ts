@@ -24,13 +24,15 @@ export interface PreparationRequest {
   readonly modes: ModeRule;
   /** Longest step [s]. */
   readonly step: number;
+  /** Highest permitted height above mean sea level [m]. */
+  readonly altitudeMaximum: number;
   readonly source: PowerSource;
   readonly progress: (done: number, total: number) => void;
 }
 
 /** Cuts the flight into steps and trims what they need. Where the aircraft is does not depend on power, so both can come first. */
 export function preparedFlight(request: PreparationRequest): PreparedFlight {
-  const steps = flightSteps(request.path, request.wind, request.step);
+  const steps = flightSteps(request.path, request.wind, request.step, request.altitudeMaximum);
   const { end } = steps;
   const hover = {
     part: "maneuver",

@@ -67,7 +67,7 @@ export function readRoute(document: unknown, file: string, featureName: string):
   if (!parsed.success) return refuse("not-a-route-file", `${file} is not a GeoJSON Feature or FeatureCollection.`);
   const { features } = parsed.data;
   const names = features.map((entry) => entry.properties?.name ?? (entry.id === undefined ? undefined : String(entry.id)));
-  const found = features[names.indexOf(featureName)];
+  const found = features.find((entry, index) => names[index] === featureName || String(entry.id) === featureName);
   if (found === undefined) {
     const lines = names.filter((name, index) => name !== undefined && features[index]?.geometry?.type === "LineString");
     return refuse("feature-missing", `${file} has no feature named "${featureName}"; its lines are: ${lines.join(", ") || "none"}.`);

@@ -1,0 +1,155 @@
+import { type Loading, takeoffMass } from "../aircraft/index.ts";
+import { degreesOf } from "../environment/geodesy/index.ts";
+import { type DegreeBounds, thinnedRelief } from "../environment/terrain/index.ts";
+import { flightLimits, flightStages, type OnBoard, reserveJudgement } from "../mission/index.ts";
+import { type Analysis, Cancelled, type Context, type Outcome, type ProjectView, type Warning } from "./contract.ts";
+import { isProblem } from "./flight-conditions.ts";
+import { missionAnswer, missionLimits } from "./mission-answer.ts";
+import { missionNeeds } from "./mission-documents.ts";
+import { missionFigures } from "./mission-figures.ts";
+import { type MissionFlight, missionFlight } from "./mission-flight.ts";
+import { limitsOutput, mapOutput, rowOutput, stageOutput, summaryOutput, verdictOf } from "./mission-outputs.ts";
+import { type MissionInputs, type MissionOutputs, missionInputs, missionOutputs } from "./mission-schema.ts";
+import { type MissionSetting, missionSetting } from "./mission-setting.ts";
+import { trimMethod, trimWarnings } from "./trim-method.ts";
+
+function run(project: ProjectView, inputs: MissionInputs, context: Context<MissionOutputs>): Outcome<MissionOutputs> {
+  const setting = missionSetting(project, inputs);
+  if (isProblem(setting)) return { problem: setting };
+  const flown = missionFlight(setting, inputs, (done, total, doing) => {
+    if (context.cancelled()) throw new Cancelled();
+    context.progress(done, total, doing);
+  });
+  if (isProblem(flown)) return { problem: flown };
+  return { outputs: outputsOf(setting, flown), assumed: setting.assumed, warnings: warningsOf(setting, flown) };
+}
+
+function outputsOf(setting: MissionSetting, flown: MissionFlight): MissionOutputs {
+  const { aircraft, reserve, route, documents } = setting;
+  const { flight, pack } = flown;
+  const minimum = reserve.minimumStateOfCharge;
+  const judgement = reserveJudgement(flight, reserve, pack, flown.finalHoverPower);
+  const found = flightLimits(flight, {
+    trimLimits: flown.source.limits,
+    cutoffVoltage: pack.cutoffVoltage,
+    altitudeMaximum: aircraft.limits.altitudeMaximum,
+    airspeedOfLeg: (leg) => flown.airspeeds[leg - 1] as number,
+    temperature: { ...airTemperatures(setting), at: (height) => setting.air(height).temperature },
+  });
+  const verdict = verdictOf(flight.stop, judgement, minimum, found);
+  const relief = thinnedRelief(documents.terrain, reliefBounds(setting), reliefSize);
+  return {
+    title: documents.mission.title,
+    demo: documents.demo,
+    rows: flight.rows.map(rowOutput),
+    summary: summaryOutput(flight, judgement, verdict),
+    stages: flightStages(flight).map(stageOutput),
+    conditions: conditionsOf(setting, flown),
+    limits: limitsOutput(found, flight, judgement, minimum, verdict),
+    map: mapOutput(route, relief),
+  };
+}
+
+/** Air that the aircraft and every payload record on board permit [K]. */
+function airTemperatures({ aircraft, plan }: MissionSetting): { readonly minimum: number; readonly maximum: number } {
+  const names = plan.onBoard.flatMap((load) => (load.kind === "record" ? [load.name] : []));
+  const records = aircraft.payloads.filter((record) => names.includes(record.name));
+  return {
+    minimum: Math.max(aircraft.limits.airTemperatureMinimum, ...records.flatMap((record) => record.temperatureMinimum ?? [])),
+    maximum: Math.min(aircraft.limits.airTemperatureMaximum, ...records.flatMap((record) => record.temperatureMaximum ?? [])),
+  };
+}
+
+function conditionsOf(setting: MissionSetting, flown: MissionFlight): MissionOutputs["conditions"] {
+  const { aircraft, loadings, plan, wind, reserve, takeoffElevation } = setting;
+  const takeoff = loadings[0] as Loading;
+  return {
+    takeoffMass: takeoffMass(aircraft, takeoff),
+    blocks: takeoff.blocks,
+    payload: loadInWords(plan.onBoard[0] as OnBoard),
+    windSpeed: wind.speed,
+    windFrom: wind.fromDirection,
+    windProfile: wind.profile.kind,
+    takeoffTemperature: setting.air(takeoffElevation).temperature,
+    takeoffElevation,
+    legAirspeeds: [...flown.airspeeds],
+    minimumStateOfCharge: reserve.minimumStateOfCharge,
+    reserveHoverTime: reserve.hoverTime,
+    trimmedFlights: flown.prepared.table.nodes,
+  };
+}
+
+function loadInWords(load: OnBoard): string {
+  if (load.kind === "record") return load.name;
+  return load.kind === "mass" ? `${load.mass} kg` : "nothing";
+}
+
+const reliefSize = { width: 96, height: 64 } as const;
+/** Ground shown around the route, as a share of its extent, and at least this [°]. */
+const reliefMargin = 0.15;
+const leastMargin = 0.01;
+
+function reliefBounds({ route, samples }: MissionSetting): DegreeBounds {
+  const ends = samples.flatMap(({ latitude, longitude, pieces }) =>
+    [0, pieces].map((cut) => ({ latitude: latitude[cut] as number, longitude: longitude[cut] as number })),
+  );
+  const places = [...ends, ...route.waypoints.map(({ position }) => position)].map(degreesOf);
+  const longitudes = places.map(([longitude]) => longitude);
+  const latitudes = places.map(([, latitude]) => latitude);
+  const spread = (values: readonly number[]) => {
+    const low = Math.min(...values);
+    const high = Math.max(...values);
+    const margin = Math.max(leastMargin, (high - low) * reliefMargin);
+    return [low - margin, high + margin] as const;
+  };
+  const [west, east] = spread(longitudes);
+  const [south, north] = spread(latitudes);
+  return { west, east, south, north };
+}
+
+/** The surface layer that wind profiles describe [m] (common practice). */
+const surfaceLayer = 100;
+
+function warningsOf(setting: MissionSetting, { flight }: MissionFlight): readonly Warning[] {
+  const warnings: Warning[] = [...trimWarnings];
+  if (setting.route.hasHeights) {
+    warnings.push({
+      kind: "route-heights-unused",
+      grade: "note",
+      message: "The route file gives heights; the mission file's heights are flown.",
+    });
+  }
+  const { profile } = setting.wind;
+  const highest = flight.rows.reduce((most, { state }) => Math.max(most, state.height - state.ground), 0);
+  if (profile.kind !== "uniform" && highest > surfaceLayer) {
+    warnings.push({
+      kind: "wind-profile-extrapolated",
+      grade: "care",
+      message: `The wind profile is used up to ${highest.toFixed(0)} m above ground; it describes the lowest ${surfaceLayer} m over even ground (common practice).`,
+    });
+  }
+  return warnings;
+}
+
+/** A mission flown over terrain and in wind. */
+export const mission: Analysis<MissionInputs, MissionOutputs> = {
+  name: "mission",
+  question: "Can it fly this job today?",
+  inputs: missionInputs,
+  outputs: missionOutputs,
+  method: {
+    summary:
+      `${trimMethod.summary} The flight is a sequence of steady states: vertical climb, legs at commanded airspeed on WGS 84 geodesics with the wind triangle, ` +
+      "hovers into the wind, vertical descent. Changes of speed count as climbs by the energy-rate method (common practice); turns take neither time nor power. " +
+      "Heights above ground are kept everywhere, climbing before high ground within the rates of climb and descent. Power is interpolated between exact trims; " +
+      "the pack is discharged at constant power over each step.",
+    sources: [...trimMethod.sources, "geographiclib-geodesic", "proj4js", "pvlib-windspeed", "wflo-windspeed-log", "rfc-7946"],
+    checks: trimMethod.checks,
+  },
+  example: {},
+  needs: missionNeeds,
+  run,
+  figures: missionFigures,
+  answer: missionAnswer,
+  limits: missionLimits,
+};

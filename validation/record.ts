@@ -22,7 +22,7 @@ export function checkAndRecord(folder: URL, source: string, comparisons: readonl
     comparisons: comparisons.map(compared),
   };
   const file = new URL("result.json", folder);
-  if (process.env["WINGSEED_RECORD"] === "1") writeFileSync(file, `${JSON.stringify(result, null, 2)}\n`);
+  if (process.env.WINGSEED_RECORD === "1") writeFileSync(file, `${JSON.stringify(result, null, 2)}\n`);
   expect(existsSync(file), `${file.pathname} is missing: run the validation once with WINGSEED_RECORD=1`).toBe(true);
   expectClose(result, JSON.parse(readFileSync(file, "utf8")), "result");
   for (const { quantity, passed, tolerance } of result.comparisons) {

@@ -22,15 +22,16 @@ export function summary() {
       check,
       source,
       quantity,
-      error,
       rows: all.rows,
       gatedRows: gated?.rows ?? 0,
-      bias: all.bias,
-      rms: all.rms,
-      largest: all.largest,
-      tolerance,
-      passed,
+      bias: shown(all.bias, error, true),
+      rms: shown(all.rms, error, false),
+      largest: shown(all.largest, error, false),
+      tolerance: passed === null ? "reported, not gated" : tolerance,
+      // Nothing gated, nothing failed: gatedRows says so.
+      passed: passed ?? true,
       note,
+      figures: { error, bias: all.bias, rms: all.rms, largest: all.largest },
     }));
   });
   if (lines.length === 0) throw new Error("no published check has a record");
@@ -44,11 +45,11 @@ export function table(lines) {
     `[${line.check}](${line.check}/source.md)`,
     line.quantity,
     `${line.rows} (${line.gatedRows})`,
-    shown(line.bias, line.error, true),
-    shown(line.rms, line.error, false),
-    shown(line.largest, line.error, false),
+    line.bias,
+    line.rms,
+    line.largest,
     line.tolerance,
-    line.passed === null ? "reported" : line.passed ? "met" : "NOT met",
+    line.gatedRows === 0 ? "" : line.passed ? "met" : "NOT met",
     line.note,
   ]);
   const row = (cells) => `| ${cells.join(" | ")} |`;

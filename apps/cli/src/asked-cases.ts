@@ -11,11 +11,13 @@ export interface Given {
   readonly sweep: readonly string[];
   /** File with inputs, `-` for standard input, or JSON itself. */
   readonly input?: string | undefined;
+  /** Start from the example of the analysis. */
+  readonly example?: boolean | undefined;
 }
 
 /** The cases of a command line: inputs of a file, then single values over it, then every combination of the swept ones. */
 export async function askedCases(analysis: Analysis, given: Given): Promise<readonly unknown[]> {
-  const base = given.input === undefined ? [{}] : await casesOfFile(given.input);
+  const base = given.input === undefined ? [given.example ? analysis.example : {}] : await casesOfFile(given.input);
   const complaints: string[] = [];
   const settings = given.set.map((text) => assignment(text, "--set"));
   const values = settings.map(({ path, text }) => ({ path, value: readText(analysis, path, text, complaints) }));

@@ -4,6 +4,10 @@ import { formats } from "./formats.ts";
 import type { Place } from "./place.ts";
 import type { Streams } from "./streams.ts";
 
+const statusHelp = `
+Exit status: 0 done; 1 done, a requirement is not met; 2 wrong usage or document; 3 no result, with the reason;
+70 a mistake in Wingseed. Results go to standard output, progress and cautions to standard error.`;
+
 /** Runs a command line and gives its exit status. Commands are loaded when they are asked for. */
 export async function commandLine(words: readonly string[], place: Place, streams: Streams): Promise<ExitStatus> {
   let status: ExitStatus = exitStatus.done;
@@ -34,6 +38,7 @@ function programFor(place: Place, streams: Streams, finish: (status: ExitStatus)
     .helpCommand(false)
     .exitOverride()
     .showHelpAfterError("(--help says more)")
+    .addHelpText("after", statusHelp)
     .configureOutput({ writeOut: streams.out, writeErr: streams.err, getOutHelpWidth: () => streams.width });
 
   program
@@ -51,12 +56,13 @@ function programFor(place: Place, streams: Streams, finish: (status: ExitStatus)
     .description("ask one analysis")
     .argument("<analysis>", "its name, as in `wingseed list`")
     .argument("[project-or-document...]", "project folder (default: the demo), and a mission or aircraft of it by name")
-    .option("--set <path=value>", 'one input with its unit, as in --set inputs.payload="1.1 kg"; may be repeated', collect, [])
-    .option("--sweep <path=values>", 'one case for each value, as in --sweep inputs.payload="1 kg, 2 kg"; may be repeated', collect, [])
+    .option("--set <path=value>", 'one input with its unit, as in --set inputs.payload="1.1 kg"; may be repeated', collect)
+    .option("--sweep <path=values>", 'one case for each value, as in --sweep inputs.payload="1 kg, 2 kg"; may be repeated', collect)
     .option(
       "--input <json>",
       "JSON with inputs (plain numbers are SI), a list of inputs, or a result to ask again: a file, - for standard input, or the JSON itself",
     )
+    .option("--example", "start from the inputs that show the analysis at work")
     .addOption(new Option("--format <format>", "how to write").choices([...formats]).default("table"))
     .option("--figure <id>", "which figure to write as svg (default: the main picture)")
     .option("-o, --output <file>", "write to a file instead of standard output")
@@ -118,7 +124,7 @@ function workersOption(): Option {
   return new Option("--workers <number>", "how many cases at once (default: the processors)").argParser(wholeNumber(1, 256));
 }
 
-function collect(value: string, before: readonly string[]): readonly string[] {
+function collect(value: string, before: readonly string[] = []): readonly string[] {
   return [...before, value];
 }
 

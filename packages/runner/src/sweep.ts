@@ -8,7 +8,7 @@ export function sweep(inputs: unknown, axes: Readonly<Record<string, readonly un
 
 /**
  * A copy of the inputs with the value at a dotted path set ("inputs.rotor.radius"; the leading "inputs" may be left out).
- * An item of a list is named by its `id`, never by its place, since places move.
+ * An item of a list is named by its `id`; only a list whose items have none is entered by place, from 0.
  */
 export function withInput(inputs: unknown, path: string, value: unknown): unknown {
   const names = path.split(".").filter((name, index) => !(index === 0 && name === "inputs"));
@@ -21,7 +21,9 @@ function setAt(node: unknown, names: readonly string[], value: unknown, path: st
   const [name, ...rest] = names;
   if (name === undefined) return value;
   if (Array.isArray(node)) {
-    const place = node.findIndex((item: { id?: unknown } | null) => item?.id === name);
+    const byId = node.findIndex((item: { id?: unknown } | null) => item?.id === name);
+    const hasIds = node.some((item: { id?: unknown } | null) => item?.id !== undefined);
+    const place = byId < 0 && !hasIds && /^\d+$/.test(name) && Number(name) < node.length ? Number(name) : byId;
     if (place < 0) throw new RangeError(`"${path}": the list has no item with the id "${name}".`);
     return node.map((item, index) => (index === place ? setAt(item, rest, value, path) : item));
   }

@@ -25,13 +25,13 @@ export async function showQuestions(place: Place, streams: Streams): Promise<Exi
   const known = new Set(registry.analyses.map(({ name }) => name));
   const asked = answeredPages().filter((page) => known.has(analysisOf(page)));
   const questions = asked.map((page) => ({ name: page.question, question: command(analysisOf(page)) }));
-  const bench = benchAnalyses(registry.analyses).map(({ name, question }) => ({ name: question, question: command(name) }));
+  const bench = benchAnalyses(registry.analyses).map(({ name, question }) => ({ name: question, question: `${command(name)} --example` }));
   const width = widest([...questions, ...bench, ...otherCommands]);
   const lines = (entries: readonly Line[]) => entries.map(({ name, question }) => `  ${name.padEnd(width)}  ${question}\n`).join("");
-  const later = pages.filter(({ status }) => status === "not yet").map(({ question }) => ({ name: question, question: notYet }));
-  streams.out(
-    `Wingseed ${place.version}\n\n${lines(questions)}\nParts on the bench\n${lines(bench)}\nAlso\n${lines(otherCommands)}\nLater\n${lines(later)}`,
-  );
+  const later = pages.filter(({ status }) => status === "not yet").map(({ question }) => `  ${question}\n`);
+  const parts = [`Wingseed ${place.version}`, lines(questions), `Parts on the bench\n${lines(bench)}`, `Also\n${lines(otherCommands)}`];
+  streams.out(`${parts.join("\n")}\n`);
+  streams.out(`Asked of every design, but ${notYet}\n${later.join("")}`);
   return exitStatus.done;
 }
 

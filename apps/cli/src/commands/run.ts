@@ -11,9 +11,10 @@ import { type Session, withSession } from "../session.ts";
 import type { Streams } from "../streams.ts";
 
 export interface RunOptions {
-  readonly set: readonly string[];
-  readonly sweep: readonly string[];
+  readonly set?: readonly string[];
+  readonly sweep?: readonly string[];
   readonly input?: string;
+  readonly example?: boolean;
   readonly format: Format;
   readonly figure?: string;
   readonly output?: string;
@@ -35,8 +36,8 @@ export async function runAnalysis(
     const { runner } = session;
     const analysis = namedAnalysis(session, name);
     const documents = await Promise.all(names.map((word) => namedDocument(runner.registry, analysis, session.project, word)));
-    const set = [...documents.map(({ input, path }) => `inputs.${input}=${path}`), ...options.set];
-    const cases = await askedCases(analysis, { ...options, set });
+    const set = [...documents.map(({ input, path }) => `inputs.${input}=${path}`), ...(options.set ?? [])];
+    const cases = await askedCases(analysis, { input: options.input, example: options.example, set, sweep: options.sweep ?? [] });
     const line = progressLine(streams);
     const result = await interruptible((signal) => runner.run({ analysis: name, cases, signal, onProgress: line.show })).finally(
       line.close,
@@ -51,6 +52,8 @@ export async function runAnalysis(
     else await writeWhole(options.output, content);
     streams.err(remarks);
     if (runner.cachePlace.kind === "memory" && options.cache) streams.err(`Results are not kept: ${runner.cachePlace.because}.\n`);
+    const isBare = options.input === undefined && !options.example && set.length === 0;
+    if (isBare && result.cases[0]?.problem?.kind === "invalid-inputs") streams.err("With --example it is asked with sample inputs.\n");
     for (const { problem } of result.cases) if (problem && options.format !== "table") streams.err(`${problem.message}\n`);
     return statusOf(result, view);
   });

@@ -37,7 +37,7 @@ export function chapterBlocks(chapter: DossierChapter, around: ChapterSurroundin
       blocks.push(small(`${meta.name}, inputs ${figureOrigin(result, index, "").inputs}; digest ${caseHash(result, each.inputs)}.`));
     } else if (shown) blocks.push(...caseBlocks(chapter, index, shown, demo, size));
   });
-  return [...blocks, ...remarks(chapter, shared)];
+  return [...blocks, ...remarks(chapter, shared, blocks)];
 }
 
 function caseBlocks(chapter: DossierChapter, index: number, view: CaseView, demo: boolean, size: ChapterSize): readonly Block[] {
@@ -50,16 +50,12 @@ function caseBlocks(chapter: DossierChapter, index: number, view: CaseView, demo
     .filter((block) => !needsWidth(block.figure))
     .slice(0, wide.length > 0 ? size.mostSmall.besideWide : size.mostSmall.alone);
   blocks.push(...wide, ...pairs(narrow));
-  const leftOut = printed.length - wide.length - narrow.length;
   for (const figure of view.figures)
     if (figure.kind === "text")
       blocks.push(...figure.paragraphs.map((tokens) => ({ kind: "paragraph", look: "text", text: sentence(tokens) }) as const));
   const table = mainTable(view.figures.filter((figure) => figure.kind === "table"));
   if (table) blocks.push(tableBlock(table, size.mostRows));
   if (view.limits.length > 0) blocks.push(size.limits === "table" ? limitTable(view.limits) : limitWords(view.limits));
-  const tables = view.figures.filter((figure) => figure.kind === "table").length;
-  if (leftOut > 0 || tables > 1)
-    blocks.push(small(`Further pictures and tables of this analysis: wingseed run ${chapter.meta.name} --format json.`));
   return blocks;
 }
 
@@ -100,32 +96,56 @@ export function tableBlock(table: TableFigure, mostRows: number): TableBlock {
 }
 
 function limitTable(limits: readonly Limit[]): TableBlock {
-  const sorted = limits.toSorted((a, b) => b.share - a.share);
+  const { shown, rest } = mostUsed(limits, 8);
   return {
     kind: "table",
     caption: "Limits and the share of each that is used",
     head: ["limit", "family", "used, %", "where", ""],
     numeric: [false, false, true, false, false],
-    rows: sorted.map((limit) => [limit.name, limit.family, fixedText(limit.share * 100, 0), limit.where, limit.binding ? "stops it" : ""]),
+    rows: shown.map((limit) => [limit.name, limit.family, fixedText(limit.share * 100, 0), limit.where, limit.binding ? "stops it" : ""]),
+    ...(rest === "" ? {} : { note: rest }),
   };
 }
 
 function limitWords(limits: readonly Limit[]): Block {
-  const sorted = limits.toSorted((a, b) => b.share - a.share);
-  const words = sorted.map(
+  const { shown, rest } = mostUsed(limits, 5);
+  const words = shown.map(
     (limit) => `${limit.name} ${fixedText(limit.share * 100, 0)} % ${limit.where}${limit.binding ? " (stops it)" : ""}`,
   );
-  return { kind: "paragraph", look: "note", text: `Limits used: ${words.join("; ")}.` };
+  return { kind: "paragraph", look: "note", text: `Limits used: ${[...words, ...(rest === "" ? [] : [rest])].join("; ")}.` };
 }
 
-/** Cautions about this answer alone; those about several answers stand on the page before and are pointed at. */
-function remarks({ result }: DossierChapter, shared: ReadonlySet<string>): readonly Block[] {
+/** The limits used most, and words for the others. */
+function mostUsed(limits: readonly Limit[], most: number): { readonly shown: readonly Limit[]; readonly rest: string } {
+  const sorted = limits.toSorted((a, b) => b.share - a.share);
+  const next = sorted[most];
+  return {
+    shown: sorted.slice(0, most),
+    rest: next ? `and ${sorted.length - most} more, ${fixedText(next.share * 100, 0)} % or less` : "",
+  };
+}
+
+/** Cautions about this answer alone; a last line points at those about several answers and at what is not printed. */
+function remarks(chapter: DossierChapter, shared: ReadonlySet<string>, printed: readonly Block[]): readonly Block[] {
+  const { meta, result } = chapter;
   const own = result.warnings.filter(({ message }) => !shared.has(message));
   const cautions = own.map(({ grade, message }): Block => ({ kind: "caution", grade, text: message }));
   const others = result.warnings.length - own.length;
-  return others === 0
-    ? cautions
-    : [...cautions, small(`${others === 1 ? "One caution" : `${others} cautions`} about several answers, among them this one: page 2.`)];
+  const pointers = [
+    ...(others === 0 ? [] : [`${others === 1 ? "One caution" : `${others} cautions`} about several answers, among them this one: page 2.`]),
+    ...(leavesOut(chapter, printed) ? [`Further pictures and tables: wingseed run ${meta.name} --format json.`] : []),
+  ];
+  return pointers.length === 0 ? cautions : [...cautions, small(pointers.join(" "))];
+}
+
+function leavesOut({ view }: DossierChapter, printed: readonly Block[]): boolean {
+  const captions = new Set(printed.flatMap(captionsOf));
+  return view.cases.some((each) => each?.figures.some((figure) => figure.kind !== "text" && !captions.has(figure.caption)));
+}
+
+function captionsOf(block: Block): readonly string[] {
+  if (block.kind === "pair") return block.figures.map((figure) => figure.caption);
+  return block.kind === "figure" || block.kind === "table" ? [block.caption] : [];
 }
 
 function small(text: string): Block {

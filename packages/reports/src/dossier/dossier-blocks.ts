@@ -4,7 +4,7 @@ import { type ChapterSize, chapterBlocks } from "./chapter-blocks.ts";
 import type { DossierChapter, DossierRequest } from "./dossier-request.ts";
 import { identificationBlocks, methodBlocks } from "./front-blocks.ts";
 
-export const fullSize: ChapterSize = { mostRows: 12, mostSmall: { besideWide: 4, alone: 6 }, limits: "table" };
+export const fullSize: ChapterSize = { mostRows: 24, mostSmall: { besideWide: 4, alone: 6 }, limits: "table" };
 
 /** The whole document as blocks: identification and cautions, method and validation, then the chapters in order. */
 export function dossierBlocks(request: DossierRequest, size: ChapterSize = fullSize): readonly Block[] {

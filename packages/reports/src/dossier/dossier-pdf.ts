@@ -14,9 +14,9 @@ interface Layout {
 /** From roomy to dense; the first that keeps to the wished pages is taken, else the roomiest of those with the fewest. */
 const layouts: readonly Layout[] = [
   { size: fullSize, plotHeights: { full: 240, half: 150, map: 420 } },
-  { size: { mostRows: 9, mostSmall: { besideWide: 2, alone: 4 }, limits: "table" }, plotHeights: { full: 190, half: 120, map: 360 } },
-  { size: { mostRows: 8, mostSmall: { besideWide: 2, alone: 2 }, limits: "words" }, plotHeights: { full: 150, half: 96, map: 300 } },
-  { size: { mostRows: 8, mostSmall: { besideWide: 0, alone: 2 }, limits: "words" }, plotHeights: { full: 150, half: 96, map: 280 } },
+  { size: { mostRows: 21, mostSmall: { besideWide: 2, alone: 4 }, limits: "table" }, plotHeights: { full: 190, half: 120, map: 360 } },
+  { size: { mostRows: 12, mostSmall: { besideWide: 2, alone: 2 }, limits: "words" }, plotHeights: { full: 150, half: 96, map: 300 } },
+  { size: { mostRows: 8, mostSmall: { besideWide: 0, alone: 2 }, limits: "words" }, plotHeights: { full: 130, half: 90, map: 270 } },
 ];
 
 /**

@@ -89,22 +89,18 @@ function identityTables(request: DossierRequest): readonly Block[] {
     table(
       "Documents that the results depend on, with their digests",
       ["document", "SHA-256"],
-      paths.map((path) => [path, shortened(documents.get(path) ?? "")]),
+      paths.map((path) => [path, documents.get(path) ?? ""]),
     ),
     table(
       "Program",
       ["item", "value"],
       [
         ["version", `${request.program.name} ${request.program.version}`],
-        ["digest of the analyses", code.map(shortened).join(", ")],
+        ["digest of the analyses", code.join(", ")],
         ["computed on", runtime.join("; ")],
       ],
     ),
   ];
-}
-
-function shortened(hash: string): string {
-  return hash.length > 24 ? `${hash.slice(0, 24)}…` : hash;
 }
 
 /** The second page: how it is computed and how well that agrees with published data. */
@@ -143,15 +139,24 @@ function sharedCautionBlocks({ chapters }: DossierRequest, shared: ReadonlySet<s
   return [{ kind: "heading", level: 2, text: "Cautions about several answers" }, ...blocks];
 }
 
-/** What was taken without being asked for, by analysis. */
+/** What was taken without being asked for, by analysis and reason. */
 function filledBlocks({ chapters }: DossierRequest): readonly Block[] {
   const lines = chapters.flatMap(({ meta, result }): readonly Block[] => {
-    const filled = result.provenance.defaults.map(
-      (each) => `${each.path.replace(/^\//, "").replaceAll("/", ".")} ${JSON.stringify(each.value)} (${each.because})`,
-    );
-    return filled.length === 0 ? [] : [{ kind: "paragraph", look: "small", text: `${meta.name}: ${filled.join("; ")}.` }];
+    const byReason = new Map<string, string[]>();
+    for (const { path, value, because } of result.provenance.defaults) {
+      const name = path.replace(/^\//, "").replaceAll("/", ".");
+      byReason.set(because, [...(byReason.get(because) ?? []), `${name} ${shortValue(value)}`]);
+    }
+    const reasons = [...byReason].map(([because, items]) => `${because}: ${items.join(", ")}`);
+    return reasons.length === 0 ? [] : [{ kind: "paragraph", look: "small", text: `${meta.name}: ${reasons.join("; ")}.` }];
   });
   return lines.length === 0 ? [] : [{ kind: "heading", level: 2, text: "Taken because nobody gave them, in SI" }, ...lines];
+}
+
+/** A value in words; of a long list its ends and its length. */
+function shortValue(value: unknown): string {
+  if (Array.isArray(value) && value.length > 8) return `[${value[0]}, ${value[1]}, … ${value.at(-1)}] (${value.length} values)`;
+  return typeof value === "string" ? value : JSON.stringify(value);
 }
 
 function checkWords(checks: readonly string[]): string {

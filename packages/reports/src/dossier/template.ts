@@ -43,16 +43,18 @@ export const template = `
   body,
 )
 
-#let picture(content, width) = block(breakable: false, width: 100%, {
+#let picture(content, width) = std.block(breakable: false, width: 100%, {
   text(8.5pt, weight: 500, content.caption)
   v(-3pt)
   image(content.file, width: width)
   v(-4pt)
   set par(leading: 0.4em)
-  text(6.8pt, fill: ink2)[#content.origin.analysis, figure #content.origin.figure; #content.origin.inputs; digest #content.origin.hash; again: #text(font: "DejaVu Sans Mono", size: 5.8pt, content.origin.command)]
+  let origin = content.origin
+  let words = origin.analysis + ", figure " + origin.figure + "; " + origin.inputs + "; digest " + origin.hash + "; again: "
+  text(6.8pt, fill: ink2, words + text(font: "DejaVu Sans Mono", size: 5.8pt, origin.command))
 })
 
-#let listing(content) = block(breakable: content.rows.len() > 14, width: 100%, {
+#let listing(content) = std.block(breakable: content.rows.len() > 14, width: 100%, {
   text(8.5pt, weight: 500, content.caption)
   v(-2pt)
   set text(8.3pt)
@@ -82,7 +84,10 @@ export const template = `
     heading(level: block.level, text(size, weight: 500, block.text))
   } else if block.kind == "paragraph" {
     let looks = (text: 9.5pt, answer: 11.5pt, note: 8.5pt, small: 7.2pt)
-    par(text(looks.at(block.look), fill: if block.look == "small" { ink2 } else { ink }, block.text))
+    std.block(
+      sticky: block.look == "answer",
+      text(looks.at(block.look), fill: if block.look == "small" { ink2 } else { ink }, block.text),
+    )
   } else if block.kind == "caution" {
     caution(block.grade, block.text)
   } else if block.kind == "figure" {

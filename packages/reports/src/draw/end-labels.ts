@@ -82,7 +82,7 @@ export function drawEndLabels(
 }
 
 function allowedWidth(pictureWidth: number): number {
-  return Math.max(76, Math.min(200, pictureWidth * 0.24));
+  return Math.max(80, Math.min(200, pictureWidth * 0.28));
 }
 
 /** A short upright bar with ticks to its right: nothing lies beyond. */

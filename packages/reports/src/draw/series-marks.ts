@@ -37,8 +37,10 @@ function partMarks(points: readonly PixelPoint[], style: MarkStyle, frame: PlotF
   const stroke = context.paint(style.paint);
   if (style.shape === "crosses") return points.map((point) => cross(point, stroke));
   if (style.shape === "wedges") return points.map((point) => wedge(point, stroke));
+  const [only, second] = points;
+  if (only && !second) return [dot(only, style, stroke, context)];
   const line = element("path", {
-    d: points.length === 1 ? dot(points[0] as PixelPoint) : pathThrough(points),
+    d: pathThrough(points),
     fill: "none",
     stroke,
     "stroke-width": style.width,
@@ -52,9 +54,7 @@ function partMarks(points: readonly PixelPoint[], style: MarkStyle, frame: PlotF
 }
 
 function rings(points: readonly PixelPoint[], stroke: string, context: DrawContext): readonly SvgNode[] {
-  const along = pointsAlong(points, 56, 28).map((point) => point.at);
-  const places = along.length > 0 ? along : points.slice(0, 1);
-  return places.map((at) => ring(at, stroke, context));
+  return pointsAlong(points, 56, 28).map((point) => ring(point.at, stroke, context));
 }
 
 /** The open ring that says: the rotor turns free here. */
@@ -82,9 +82,7 @@ export function wedge([x, y]: PixelPoint, fill: string): SvgNode {
   return element("path", { d: pathThrough(corners, true), fill });
 }
 
-function dot([x, y]: PixelPoint): string {
-  return pathThrough([
-    [x - 0.5, y],
-    [x + 0.5, y],
-  ]);
+/** A value alone between gaps. */
+function dot(at: PixelPoint, style: MarkStyle, stroke: string, context: DrawContext): SvgNode {
+  return style.shape === "rings" ? ring(at, stroke, context) : element("circle", { cx: at[0], cy: at[1], r: style.width, fill: stroke });
 }

@@ -3,7 +3,7 @@ import { type ColumnText, formatColumn, type UnitSystem } from "../format/index.
 import { cellWidth, type Ink, wrapCells } from "./ink.ts";
 
 const gap = "  ";
-const widestHead = 14;
+const widestHead = 8;
 
 export interface TableTextOptions {
   readonly width: number;
@@ -15,69 +15,95 @@ export interface TableTextOptions {
 
 interface LaidColumn {
   readonly text: ColumnText;
-  readonly head: readonly string[];
   readonly width: number;
 }
 
 /**
- * A table for a terminal: figures right-aligned under their heads, units in the head. Columns that do not fit are
- * dropped from the right but one of words at the end is kept, and the dropped ones are named.
+ * A table for a terminal: figures right-aligned under their heads, units in the head, long words wrapped in their
+ * column. Columns that still do not fit are dropped from the right, one of words at the end last, and named.
  */
 export function tableText(table: TableFigure, options: TableTextOptions): readonly string[] {
-  const columns = table.columns.map((column, index) =>
-    layColumn(
-      formatColumn(
-        column,
-        table.rows.map((row) => row[index] ?? null),
-        options.system,
-      ),
+  const all = table.columns.map((column, index) =>
+    formatColumn(
+      column,
+      table.rows.map((row) => row[index] ?? null),
+      options.system,
     ),
   );
-  const { kept, dropped } = fitting(columns, options.width - gap.length);
-  const headRows = Math.max(0, ...kept.map((column) => column.head.length));
-  const lines: string[] = [];
-  for (let row = 0; row < headRows; row++) {
-    const cells = kept.map((column) => aligned(column.head[row - headRows + column.head.length] ?? "", column));
-    lines.push(options.ink.quiet(rowText(cells)));
-  }
-  const shown = shownRows(table.rows.length, options.mostRows);
-  for (const row of shown) {
+  const { kept, dropped } = fitting(all, options.width - gap.length);
+  const lines = rowLines(
+    kept.map((column) => wrapCells(column.text.head, Math.max(widestHead, column.width))),
+    kept,
+    "bottom",
+  ).map(options.ink.quiet);
+  for (const row of shownRows(table.rows.length, options.mostRows)) {
     if (row === "left out") lines.push(`${gap}… ${table.rows.length - options.mostRows + 1} rows left out; all in --format csv or json`);
-    else lines.push(rowText(kept.map((column) => aligned(column.text.cells[row] ?? "", column))));
+    else
+      lines.push(
+        ...rowLines(
+          kept.map((column) => wrapCells(column.text.cells[row] ?? "", column.width)),
+          kept,
+          "top",
+        ),
+      );
   }
   if (dropped.length > 0) {
-    const names = dropped.map((column) => column.text.head).join("; ");
+    const names = dropped.map((column) => column.head).join("; ");
     lines.push(...wrapCells(`${gap}Left out at this width: ${names}.`, options.width, gap).map(options.ink.quiet));
   }
   return lines;
 }
 
-function layColumn(text: ColumnText): LaidColumn {
-  const head = wrapCells(text.head, widestHead);
-  return { text, head, width: Math.max(...[...head, ...text.cells].map(cellWidth), 1) };
+/** Narrowest column of words before a column is dropped instead. */
+const narrowestWords = 15;
+
+/** The widths of the columns that fit: words give way first, then whole columns. */
+function fitting(
+  all: readonly ColumnText[],
+  room: number,
+): { readonly kept: readonly LaidColumn[]; readonly dropped: readonly ColumnText[] } {
+  const last = all.at(-1);
+  const tail = last && !last.numeric && all.length > 2 ? [last] : [];
+  const body = all.slice(0, all.length - tail.length);
+  for (let count = body.length; count > 0; count--) {
+    const kept = [...body.slice(0, count), ...tail].map(layColumn);
+    const laid = narrowed(kept, room);
+    if (laid) return { kept: laid, dropped: body.slice(count) };
+  }
+  return { kept: all.slice(0, 1).map(layColumn), dropped: all.slice(1) };
 }
 
-function fitting(
-  columns: readonly LaidColumn[],
-  room: number,
-): { readonly kept: readonly LaidColumn[]; readonly dropped: readonly LaidColumn[] } {
-  const total = (list: readonly LaidColumn[]) => list.reduce((sum, column) => sum + column.width + gap.length, -gap.length);
-  const last = columns.at(-1);
-  const wordsAtEnd = last !== undefined && !last.text.numeric && columns.length > 2;
-  const [body, tail] = wordsAtEnd ? [columns.slice(0, -1), [last]] : [columns, []];
-  let count = body.length;
-  while (count > 1 && total([...body.slice(0, count), ...tail]) > room) count--;
-  const kept = [...body.slice(0, count), ...tail];
-  return { kept: total(kept) > room ? body.slice(0, count) : kept, dropped: [...body.slice(count), ...(total(kept) > room ? tail : [])] };
+function layColumn(text: ColumnText): LaidColumn {
+  const head = wrapCells(text.head, widestHead);
+  return { text, width: Math.max(...[...head, ...text.cells].map(cellWidth), 1) };
+}
+
+/** The columns with those of words narrowed until all fit, or undefined when they cannot. */
+function narrowed(columns: readonly LaidColumn[], room: number): readonly LaidColumn[] | undefined {
+  let excess = columns.reduce((sum, column) => sum + column.width + gap.length, -gap.length) - room;
+  const laid = columns.toReversed().map((column) => {
+    const give = column.text.numeric ? 0 : Math.min(Math.max(0, excess), Math.max(0, column.width - narrowestWords));
+    excess -= give;
+    return { ...column, width: column.width - give };
+  });
+  return excess <= 0 ? laid.toReversed() : undefined;
+}
+
+/** One row of the table, as many lines high as its highest cell. */
+function rowLines(cells: readonly (readonly string[])[], columns: readonly LaidColumn[], align: "top" | "bottom"): string[] {
+  const height = Math.max(1, ...cells.map((cell) => cell.length));
+  return Array.from({ length: height }, (_, line) => {
+    const texts = columns.map((column, index) => {
+      const cell = cells[index] ?? [];
+      return aligned(cell[align === "top" ? line : line - height + cell.length] ?? "", column);
+    });
+    return (gap + texts.join(gap)).trimEnd();
+  });
 }
 
 function aligned(text: string, column: LaidColumn): string {
   const space = " ".repeat(Math.max(0, column.width - cellWidth(text)));
   return column.text.numeric ? space + text : text + space;
-}
-
-function rowText(cells: readonly string[]): string {
-  return (gap + cells.join(gap)).trimEnd();
 }
 
 function shownRows(count: number, most: number): readonly (number | "left out")[] {

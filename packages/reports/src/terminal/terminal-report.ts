@@ -67,16 +67,23 @@ export function mainTable(figures: readonly Figure[]): TableFigure | undefined {
   return table ?? (picture ? figureTable(picture) : undefined);
 }
 
+/** Limits that are printed at most; the others are counted. */
+const mostLimits = 8;
+
 /** Limits, most used first, the binding one marked in words. */
 function limitLines(limits: readonly Limit[], width: number, ink: Ink): readonly string[] {
   const sorted = limits.toSorted((a, b) => b.share - a.share);
-  const widest = Math.max(...sorted.map((limit) => limit.name.length));
-  return sorted.flatMap((limit) => {
+  const shown = sorted.slice(0, mostLimits);
+  const widest = Math.max(...shown.map((limit) => limit.name.length));
+  const lines = shown.flatMap((limit) => {
     const share = `${fixedText(limit.share * 100, 0)} %`.padStart(6);
     const text = `  ${limit.name.padEnd(widest)} ${share}  ${limit.where}${limit.binding ? " (stops it)" : ""}`;
-    const lines = wrapCells(text, width, " ".repeat(widest + 11));
-    return limit.binding ? lines.map(ink.strong) : lines;
+    const wrapped = wrapCells(text, width, " ".repeat(widest + 11));
+    return limit.binding ? wrapped.map(ink.strong) : wrapped;
   });
+  const rest = sorted[mostLimits];
+  if (rest) lines.push(`  and ${sorted.length - mostLimits} more, ${fixedText(rest.share * 100, 0)} % or less`);
+  return lines;
 }
 
 function warningLines(result: AnalysisResult, width: number, ink: Ink): readonly string[] {

@@ -1,32 +1,31 @@
 import { type KeyboardEvent, type ReactNode, useEffect, useRef, useState } from "react";
 import { FieldRow } from "../form/field-row.tsx";
+import { type Condition, conditionText, steppedField } from "../model/conditions.ts";
 import { effectiveText } from "../model/effective.ts";
 import { shownText } from "../model/inputs.ts";
 import type { Question } from "../model/question.ts";
 import type { Run } from "../model/run-store.ts";
-import type { Field } from "../model/schema.ts";
 import { type Pace, stepped } from "../model/steps.ts";
 import { useSession, useView } from "../session-context.ts";
 
 interface ConditionHandleProps {
-  readonly field: Field;
+  readonly condition: Condition;
   readonly question: Question;
   readonly run: Run | undefined;
 }
 
-/** One condition: ↑ ↓ change it by a step (Shift ten steps, Alt a tenth), a click opens it for typing. */
-export function ConditionHandle({ field, question, run }: ConditionHandleProps) {
+/** One condition: ↑ ↓ change it by a step (Shift ten steps, Alt a tenth), a click opens its inputs. */
+export function ConditionHandle({ condition, question, run }: ConditionHandleProps) {
   const { address } = useSession();
   const system = useView((view) => view.system);
   const [open, setOpen] = useState(false);
   const button = useRef<HTMLButtonElement>(null);
-  const effective = effectiveText(field, question, run, system);
+  const field = steppedField(condition, question, run);
   const step = (direction: 1 | -1, pace: Pace, continues: boolean) => {
-    if (field.kind !== "quantity") return setOpen(true);
+    if (!field) return setOpen(true);
     const typed = shownText(field, question.base, question.drafts);
-    const next = stepped(typed === "" ? effective.text : typed, direction, pace, field);
-    if (next === undefined) setOpen(true);
-    else address.getState().change(field.path, next, continues);
+    const next = stepped(typed === "" ? effectiveText(field, question, run, system).text : typed, direction, pace, field);
+    if (next !== undefined) address.getState().change(field.path, next, continues);
   };
   const close = () => {
     setOpen(false);
@@ -38,35 +37,46 @@ export function ConditionHandle({ field, question, run }: ConditionHandleProps) 
         ref={button}
         type="button"
         className="handle"
-        data-condition={field.path}
+        data-condition={condition.role}
         aria-expanded={open}
-        title={field.description}
         onClick={() => setOpen(!open)}
         onKeyDown={(event) => onArrow(event, step)}
       >
-        <span className="handle-name">{field.label}</span>{" "}
-        <span className="handle-value">{effective.text === "" ? "standard" : effective.text}</span>
+        <span className="handle-name">{condition.label}</span>{" "}
+        <span className="handle-value">{conditionText(condition, question, run, system)}</span>
       </button>
       {open && (
-        <ConditionPanel onClose={close}>
-          {field.kind === "quantity" && (
-            <div className="steps">
-              <button type="button" aria-label={`Less ${field.label}`} onClick={() => step(-1, "usual", false)}>
-                −
-              </button>
-              <button type="button" aria-label={`More ${field.label}`} onClick={() => step(1, "usual", false)}>
-                +
-              </button>
-            </div>
-          )}
-          <FieldRow field={field} question={question} run={run} idPrefix="condition-" />
+        <ConditionPanel label={condition.label} onClose={close}>
+          {field && <StepButtons label={field.label} onStep={(direction) => step(direction, "usual", false)} />}
+          {condition.fields.map((one) => (
+            <FieldRow key={one.path} field={one} question={question} run={run} idPrefix="condition-" />
+          ))}
         </ConditionPanel>
       )}
     </span>
   );
 }
 
-function ConditionPanel({ onClose, children }: { readonly onClose: () => void; readonly children: ReactNode }) {
+function StepButtons({ label, onStep }: { readonly label: string; readonly onStep: (direction: 1 | -1) => void }) {
+  return (
+    <div className="steps">
+      <button type="button" aria-label={`Less ${label}`} onClick={() => onStep(-1)}>
+        −
+      </button>
+      <button type="button" aria-label={`More ${label}`} onClick={() => onStep(1)}>
+        +
+      </button>
+    </div>
+  );
+}
+
+interface ConditionPanelProps {
+  readonly label: string;
+  readonly onClose: () => void;
+  readonly children: ReactNode;
+}
+
+function ConditionPanel({ label, onClose, children }: ConditionPanelProps) {
   const box = useRef<HTMLFieldSetElement>(null);
   useEffect(() => {
     box.current?.querySelector<HTMLElement>("input, select")?.focus();
@@ -80,11 +90,8 @@ function ConditionPanel({ onClose, children }: { readonly onClose: () => void; r
         event.stopPropagation();
         onClose();
       }}
-      onBlur={(event) => {
-        if (event.relatedTarget instanceof Node && !event.currentTarget.parentElement?.contains(event.relatedTarget)) onClose();
-      }}
     >
-      <legend className="unseen">Change this condition</legend>
+      <legend className="unseen">{label}</legend>
       {children}
       <button type="button" onClick={onClose}>
         Close

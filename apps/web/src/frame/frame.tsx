@@ -4,6 +4,7 @@ import { QuestionPage } from "../page/question-page.tsx";
 import { Slip } from "../reading/slip.tsx";
 import { useQuestion, useSession, useView } from "../session-context.ts";
 import { AnswersColumn } from "./answers-column.tsx";
+import { ColumnButton } from "./column-button.tsx";
 import { useIdleBriefs } from "./idle-briefs.ts";
 import { useKeys } from "./keys.ts";
 import { KeysList } from "./keys-list.tsx";
@@ -41,16 +42,13 @@ function Answering({ question }: { readonly question: Question }) {
 }
 
 function Missing({ question }: { readonly question: NoQuestion }) {
-  const { view } = useSession();
   useEffect(() => {
     document.title = `${question.title} · Wingseed`;
   }, [question]);
   return (
     <main className="page" id="page" data-state="empty">
       <div className="strip">
-        <button type="button" className="column-button" aria-controls="questions" onClick={() => view.setState({ columnOpen: true })}>
-          Questions
-        </button>
+        <ColumnButton />
       </div>
       <div className="page-head">
         <h1>{question.title}</h1>

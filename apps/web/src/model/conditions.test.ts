@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
-import type { AnalysisEntry } from "./catalogue.ts";
-import { carried, conditionsOf } from "./conditions.ts";
+import type { AnalysisEntry, Catalogue } from "./catalogue.ts";
+import { carried, conditionsOf, conditionText, steppedField } from "./conditions.ts";
+import type { Drafts } from "./inputs.ts";
+import { type Question, questionOf } from "./question.ts";
 import type { JsonSchema } from "./schema.ts";
 import { stepOf, stepped } from "./steps.ts";
 
@@ -20,11 +22,33 @@ const three = entry("three", { aircraft: { type: "string", role: "aircraft" } })
 
 describe("conditions", () => {
   it("stand in the usual order whatever the schema's, and say which the page does not use", () => {
-    expect(conditionsOf([one, two, three], one).map((condition) => condition.field?.path)).toEqual(["altitude", "wind"]);
-    expect(conditionsOf([one, two, three], three).map((condition) => [condition.role, condition.field])).toEqual([
-      ["condition.wind", undefined],
-      ["condition.altitude", undefined],
+    const told = (here: AnalysisEntry) => conditionsOf([one, two, three], here).map(({ label, fields }) => [label, fields.length]);
+    expect(told(one)).toEqual([
+      ["Altitude", 1],
+      ["Wind", 1],
     ]);
+    expect(told(three)).toEqual([
+      ["Altitude", 0],
+      ["Wind", 0],
+    ]);
+  });
+
+  it("are told by what was given, else by the standard, else as left open; a step changes what is told", () => {
+    const air = entry("air", {
+      wind,
+      from: { type: "number", quantity: "angle", role: "condition.wind" },
+      altitude: { ...altitude, default: 300 },
+    });
+    const catalogue = { analyses: [air], pages: [], project: {} } as unknown as Catalogue;
+    const ask = (drafts: Drafts) => questionOf(catalogue, { place: "bench", analysis: "air", drafts }) as Question;
+    const [height, blow] = conditionsOf([air], air);
+    if (!height || !blow) throw new Error("two conditions expected");
+    expect(conditionText(height, ask({}), undefined, "si")).toBe("300\u00a0m");
+    expect(steppedField(height, ask({}), undefined)?.path).toBe("altitude");
+    expect(conditionText(blow, ask({}), undefined, "si")).toBe("standard");
+    expect(steppedField(blow, ask({}), undefined)).toBeUndefined();
+    expect(conditionText(blow, ask({ wind: "8 m/s", from: "240 deg" }), undefined, "si")).toBe("8\u00a0m/s · 240°");
+    expect(steppedField(blow, ask({ from: "240 deg" }), undefined)?.path).toBe("from");
   });
 
   it("go along to another question by what they stand for, where they are of one kind", () => {

@@ -1,29 +1,48 @@
+import type { UnitSystem } from "@wingseed/reports/format";
 import type { AnalysisEntry } from "./catalogue.ts";
+import { effectiveText } from "./effective.ts";
 import { type Drafts, leaves } from "./inputs.ts";
-import { type Field, fieldsOf } from "./schema.ts";
+import type { Question } from "./question.ts";
+import type { Run } from "./run-store.ts";
+import { type Field, fieldsOf, type QuantityField, sentenceCase } from "./schema.ts";
 
-/** A condition of the strip: which role, and the field that carries it where the page uses it. */
+/** A condition of the strip: one role and the inputs that stand for it on this page; none where the page does not use it. */
 export interface Condition {
   readonly role: string;
   readonly label: string;
-  /** Absent where the page's analysis does not take it. */
-  readonly field?: Field;
+  readonly fields: readonly Field[];
 }
 
 const prefix = "condition.";
+const usualOrder = ["pack", "payload", "altitude", "temperature", "wind", "cells"];
 
-/** The conditions that any of the analyses takes, in the order of first appearance, with this page's fields in them. */
+/** The conditions that any of the analyses takes, in the usual order, those of this page first. */
 export function conditionsOf(analyses: readonly AnalysisEntry[], here: AnalysisEntry): readonly Condition[] {
-  const known = new Map<string, Condition>();
-  for (const field of conditionFields(here)) {
-    if (field.role && !known.has(field.path)) known.set(field.path, { role: field.role, label: field.label, field });
-  }
-  const roles = new Set([...known.values()].map((condition) => condition.role));
-  const elsewhere = analyses.flatMap(conditionFields).filter((field) => field.role && !roles.has(field.role));
-  const unused = new Map<string, Condition>();
-  for (const field of elsewhere)
-    if (field.role && !unused.has(field.role)) unused.set(field.role, { role: field.role, label: roleWord(field.role) });
-  return [...[...known.values()].sort((a, b) => order(a.role) - order(b.role)), ...unused.values()];
+  const fields = conditionFields(here);
+  const roles = new Set([here, ...analyses].flatMap(conditionFields).flatMap((field) => field.role ?? []));
+  const conditions = [...roles]
+    .sort((a, b) => order(a) - order(b))
+    .map((role) => ({ role, label: sentenceCase(role.slice(prefix.length)), fields: fields.filter((field) => field.role === role) }));
+  return [...conditions.filter((one) => one.fields.length > 0), ...conditions.filter((one) => one.fields.length === 0)];
+}
+
+/** What a condition is worth: what was given, else the first value that is taken without it, else that it is left open. */
+export function conditionText(condition: Condition, question: Question, run: Run | undefined, system: UnitSystem): string {
+  const worth = condition.fields.map((field) => ({ field, ...effectiveText(field, question, run, system) }));
+  const given = worth.filter((one) => one.given);
+  const told = given.length > 0 ? given : worth.filter((one) => one.text !== "").slice(0, 1);
+  if (told.length > 0)
+    return told
+      .map(({ field, text }) => (isPlainNumber(field) && condition.fields[0] !== field ? `${field.label.toLowerCase()} ${text}` : text))
+      .join(" · ");
+  return question.slots[0].fields.some((field) => field.role === "mission") ? "as the mission says" : "standard";
+}
+
+/** The input of a condition that a step changes: the first number given, else the first that has a value. */
+export function steppedField(condition: Condition, question: Question, run: Run | undefined): QuantityField | undefined {
+  const numbers = condition.fields.filter((field) => field.kind === "quantity");
+  const worth = numbers.map((field) => ({ field, ...effectiveText(field, question, run, "si") }));
+  return (worth.find((one) => one.given) ?? worth.find((one) => one.text !== ""))?.field;
 }
 
 /**
@@ -31,23 +50,28 @@ export function conditionsOf(analyses: readonly AnalysisEntry[], here: AnalysisE
  * are of the same kind there. The rest belongs to the question and stays behind.
  */
 export function carried(drafts: Drafts, from: AnalysisEntry, to: AnalysisEntry): Drafts {
-  const targets = sharedFields(to);
-  const pairs = sharedFields(from).flatMap((field) => {
-    const text = drafts[field.path];
-    const target = targets.find((one) => one.role === field.role && sameKind(one, field));
-    return text !== undefined && target ? [[target.path, text] as const] : [];
+  const texts = sharedPairs(from, to).flatMap(([source, target]) => {
+    const text = drafts[source.path];
+    return text === undefined ? [] : [[target.path, text] as const];
   });
-  return Object.fromEntries(pairs);
+  return Object.fromEntries(texts);
 }
 
 /** Texts of a question less those that stand for something the other question also has. */
 export function withoutShared(drafts: Drafts, from: AnalysisEntry, to: AnalysisEntry): Drafts {
-  const shared = new Set(
-    sharedFields(to)
-      .filter((field) => sharedFields(from).some((one) => one.role === field.role && sameKind(one, field)))
-      .map((field) => field.path),
-  );
+  const shared = new Set(sharedPairs(from, to).map(([, target]) => target.path));
   return Object.fromEntries(Object.entries(drafts).filter(([path]) => !shared.has(path)));
+}
+
+/** Inputs of two analyses that stand for the same: of equal path where there is one, else the first of the kind. */
+function sharedPairs(from: AnalysisEntry, to: AnalysisEntry): readonly (readonly [Field, Field])[] {
+  const targets = sharedFields(to);
+  return sharedFields(from).flatMap((source) => {
+    const alike = targets.filter((target) => target.role === source.role && sameKind(source, target));
+    const target =
+      alike.find((one) => one.path === source.path) ?? alike.find((one) => !sharedFields(from).some((other) => other.path === one.path));
+    return target ? [[source, target] as const] : [];
+  });
 }
 
 function sharedFields(analysis: AnalysisEntry): readonly Field[] {
@@ -62,13 +86,11 @@ function sameKind(a: Field, b: Field): boolean {
   return a.kind === "quantity" && b.kind === "quantity" ? a.quantity === b.quantity : a.kind === b.kind;
 }
 
-const usualOrder = ["pack", "payload", "altitude", "temperature", "wind", "cells"];
+function isPlainNumber(field: Field): boolean {
+  return field.kind === "quantity" && field.quantity === "dimensionless";
+}
 
 function order(role: string): number {
   const place = usualOrder.indexOf(role.slice(prefix.length));
   return place < 0 ? usualOrder.length : place;
-}
-
-function roleWord(role: string): string {
-  return role.slice(prefix.length);
 }

@@ -33,12 +33,17 @@ export function DataTable({ table, origin }: DataTableProps) {
           <caption>{table.caption}</caption>
           <thead>
             <tr>
-              {columns.map((column, index) => (
-                // biome-ignore lint/suspicious/noArrayIndexKey: two columns may bear one head
-                <th key={`${index} ${column.head}`} scope="col" className={column.numeric ? "number" : undefined}>
-                  {column.head}
-                </th>
-              ))}
+              {columns.map((column, index) =>
+                column.head === "" ? (
+                  // biome-ignore lint/suspicious/noArrayIndexKey: columns are known by their place
+                  <td key={index} />
+                ) : (
+                  // biome-ignore lint/suspicious/noArrayIndexKey: two columns may bear one head
+                  <th key={`${index} ${column.head}`} scope="col" className={column.numeric ? "number" : undefined}>
+                    {column.head}
+                  </th>
+                ),
+              )}
             </tr>
           </thead>
           <tbody>
@@ -49,6 +54,13 @@ export function DataTable({ table, origin }: DataTableProps) {
                   const column = columns[index];
                   const here = `${rowIndex} ${index}`;
                   if (!column) return null;
+                  if (column.head === "" && typeof cell === "string") {
+                    return (
+                      <th key={here} scope="row">
+                        {cell}
+                      </th>
+                    );
+                  }
                   return (
                     <td key={here} data-cell={here} className={column.numeric ? "number" : undefined} onFocus={() => setPlace(here)}>
                       <Cell

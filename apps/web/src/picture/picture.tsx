@@ -42,7 +42,10 @@ export function Picture({ figure, origin, stale, main }: PictureProps) {
   const place = drawn && plotPlace(drawn);
   const tableId = useId();
   return (
-    <figure className={main ? "picture main-picture" : "picture"} data-picture={figure.id}>
+    <figure
+      className={main || figure.kind === "profile" || figure.kind === "map" ? "picture wide-picture" : "picture"}
+      data-picture={figure.id}
+    >
       <figcaption>{figure.caption}</figcaption>
       <div className="canvas" ref={host}>
         <div ref={canvas} />

@@ -1,8 +1,8 @@
 import { hotelPower, type Loading } from "../aircraft/index.ts";
 import { type BatteryPack, batteryPack } from "../drivetrain/battery/index.ts";
 import {
-  type AircraftOfTheDay,
   aircraftPower,
+  type DayConditions,
   dayConditions,
   type FlightPath,
   type FlownFlight,
@@ -41,16 +41,16 @@ export interface MissionFlight {
 export function missionFlight(setting: MissionSetting, inputs: MissionInputs, progress: Progress): MissionFlight | Problem {
   const { aircraft, loadings, air, wind, limits, modes, plan, route, samples } = setting;
   const { controls, losses, lightsOn } = inputs;
-  const day: AircraftOfTheDay = { aircraft, loadings, air, controls, losses, lightsOn };
   const pack = batteryPack(
     aircraft.battery.cell,
     { ...aircraft.battery, blocks: (loadings[0] as Loading).blocks },
     { temperature: inputs.cellTemperature, capacityFactor: inputs.cellCapacityFactor, resistanceFactor: inputs.cellResistanceFactor },
   );
-  const airspeeds = legAirspeeds(setting, day, pack, progress);
+  const conditionsAt = dayConditions({ aircraft, loadings, air, controls, losses, lightsOn });
+  const airspeeds = legAirspeeds(setting, conditionsAt, pack, progress);
   if (isProblem(airspeeds)) return airspeeds;
   const path = flightPath({ route, plan, legs: sampledLegs(plan, samples, airspeeds), wind, limits });
-  const source = aircraftPower(day);
+  const source = aircraftPower(conditionsAt);
   const prepared = preparedFlight({
     path,
     wind,
@@ -75,10 +75,14 @@ export function missionFlight(setting: MissionSetting, inputs: MissionInputs, pr
 }
 
 /** Airspeed of each leg: as commanded, or found once for each loading at the mean height of the legs that ask. */
-function legAirspeeds(setting: MissionSetting, day: AircraftOfTheDay, pack: BatteryPack, progress: Progress): readonly number[] | Problem {
+function legAirspeeds(
+  setting: MissionSetting,
+  conditionsAt: DayConditions,
+  pack: BatteryPack,
+  progress: Progress,
+): readonly number[] | Problem {
   const { plan, samples, reserve } = setting;
   const asking = plan.legs.filter((leg) => leg.speed.kind === "rule");
-  const conditionsAt = dayConditions(day);
   const meanHeight =
     asking.reduce((sum, leg) => sum + heightAbove(leg.height, meanGround(samples[leg.number - 1] as LegSamples)), 0) /
     Math.max(1, asking.length);

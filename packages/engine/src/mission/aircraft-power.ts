@@ -4,12 +4,15 @@ import {
   type ControlUse,
   createTrimRotor,
   type FlightConditions,
+  type FlightPoint,
   type LossModel,
+  type TrimOutcome,
   type TrimRotor,
+  trim,
+  trimFrom,
   trimLimits,
 } from "../equilibrium/index.ts";
-import { cheapestFlight } from "../performance/index.ts";
-import type { PowerSource } from "./power-source.ts";
+import type { PowerAnswer, PowerRequest, PowerSource } from "./power-source.ts";
 
 /** An aircraft in the air of a day, with each loading that a flight has in turn. */
 export interface AircraftOfTheDay {
@@ -22,10 +25,11 @@ export interface AircraftOfTheDay {
   readonly lightsOn: boolean;
 }
 
-/** The rotor and the conditions of a loading at a height; the rotor is made once a height. */
-export function dayConditions(
-  day: AircraftOfTheDay,
-): (loading: number, altitude: number) => { readonly conditions: FlightConditions; readonly rotor: TrimRotor } {
+/** Conditions of a loading at a height [m] above mean sea level, with the rotor ready to be trimmed in that air. */
+export type DayConditions = (loading: number, altitude: number) => { readonly conditions: FlightConditions; readonly rotor: TrimRotor };
+
+/** The conditions of a day; each height's rotor is made once. */
+export function dayConditions(day: AircraftOfTheDay): DayConditions {
   const known = new Map<number, { readonly air: AirState; readonly rotor: TrimRotor }>();
   return (loading, altitude) => {
     let here = known.get(altitude);
@@ -35,32 +39,39 @@ export function dayConditions(
       known.set(altitude, here);
     }
     const { aircraft, controls, losses, lightsOn } = day;
-    return {
-      conditions: { aircraft, loading: day.loadings[loading] as Loading, air: here.air, controls, losses, lightsOn },
-      rotor: here.rotor,
-    };
+    const conditions = { aircraft, loading: day.loadings[loading] as Loading, air: here.air, controls, losses, lightsOn };
+    return { conditions, rotor: here.rotor };
   };
 }
 
 /** Exact trims of the aircraft as the mission's source of power. A trace is the solver's vector at a neighbouring flight. */
-export function aircraftPower(day: AircraftOfTheDay): PowerSource {
-  const at = dayConditions(day);
+export function aircraftPower(at: DayConditions): PowerSource {
+  const pointOf = ({ mode, forward, climb }: PowerRequest): FlightPoint => ({ mode, forwardSpeed: forward, climbRate: climb });
+  const powerFrom = (request: PowerRequest, trace: unknown): PowerAnswer => {
+    const { conditions, rotor } = at(request.loading, request.altitude);
+    return answerOf(trimFrom(conditions, pointOf(request), rotor, [trace as Float64Array]));
+  };
   return {
     limits: trimLimits,
-    power({ loading, altitude, forward, climb, mode }, trace) {
-      const { conditions, rotor } = at(loading, altitude);
-      const warm = trace instanceof Float64Array ? { [mode]: trace } : {};
-      const found = cheapestFlight(conditions, { forward, climb }, rotor, mode, warm);
-      if (found.kind === "no-equilibrium") return { kind: "no-equilibrium", limit: { name: found.limit, family: found.family } };
-      const { evaluation, stallMargin, limits, vector } = found.trimmed;
-      return {
-        kind: "flies",
-        electricPower: evaluation.power.electric,
-        rotorShaftPower: evaluation.power.rotorShaft,
-        stallMargin,
-        shares: limits.map(({ share }) => share),
-        trace: vector,
-      };
+    powerFrom,
+    power(request, trace) {
+      const warm = trace === undefined ? undefined : powerFrom(request, trace);
+      if (warm?.kind === "flies") return warm;
+      const { conditions, rotor } = at(request.loading, request.altitude);
+      return answerOf(trim(conditions, pointOf(request), rotor));
     },
+  };
+}
+
+function answerOf(outcome: TrimOutcome): PowerAnswer {
+  if (outcome.kind === "no-equilibrium") return { kind: "no-equilibrium", limit: { name: outcome.limit, family: outcome.family } };
+  const { evaluation, stallMargin, limits, vector } = outcome;
+  return {
+    kind: "flies",
+    electricPower: evaluation.power.electric,
+    rotorShaftPower: evaluation.power.rotorShaft,
+    stallMargin,
+    shares: limits.map(({ share }) => share),
+    trace: vector,
   };
 }

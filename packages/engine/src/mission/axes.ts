@@ -2,10 +2,12 @@ import { type FlightStep, horizontalAirspeed } from "./flight-steps.ts";
 import type { PowerQuery, PowerTableAxes } from "./power-lookup.ts";
 
 /** Distance between tabulated maneuver speeds [m/s], and how close to an exact one a tabulated one is left out. */
-const speedSpacing = 3;
-const tooClose = 1;
+const speedSpacing = 4;
+const tooClose = 1.5;
 /** Heights closer together than this share one node [m]. */
 const sameHeight = 1;
+/** Heights farther apart than this get a node half way [m]. */
+const twoNodes = 500;
 
 /**
  * Nodes for a flight: commanded airspeeds exactly, hovers in steady wind exactly, both rates exactly, and few more between.
@@ -48,13 +50,20 @@ export function flightAxes(
       down: -down > rates.descentRate * beyond ? down : -rates.descentRate,
     };
   };
+  const altitudes = altitudeNodes(lowest, highest);
   const legs = ends("legs");
   const maneuver = ends("maneuver");
   return {
-    legs: { speeds: [...legSpeeds].sort((a, b) => a - b), climbs: [legs.down, legs.down / 2, 0, legs.up / 2, legs.up] },
-    maneuver: { speeds: maneuverSpeeds(slowest, fastest, [...resting]), climbs: [maneuver.down, 0, maneuver.up] },
-    altitudes: highest - lowest < sameHeight ? [lowest] : [lowest, (lowest + highest) / 2, highest],
+    legs: { speeds: [...legSpeeds].sort((a, b) => a - b), climbs: [legs.down, legs.down / 2, 0, legs.up / 2, legs.up], altitudes },
+    maneuver: { speeds: maneuverSpeeds(slowest, fastest, [...resting]), climbs: [maneuver.down, 0, maneuver.up], altitudes },
   };
+}
+
+/** Power is so nearly linear in height that two nodes err by a few parts in ten thousand over the lower span. */
+function altitudeNodes(lowest: number, highest: number): readonly number[] {
+  const span = highest - lowest;
+  if (span < sameHeight) return [lowest];
+  return span < twoNodes ? [lowest, highest] : [lowest, (lowest + highest) / 2, highest];
 }
 
 function maneuverSpeeds(slowest: number, fastest: number, resting: readonly number[]): readonly number[] {

@@ -17,6 +17,7 @@ const levelPower = (airspeed: number) => 1500 - 70 * airspeed + 2.4 * airspeed *
 
 const source: PowerSource = {
   limits: [{ name: "stall margin", family: "air" }],
+  powerFrom: (request) => source.power(request),
   power({ forward, climb, mode, altitude }) {
     if (mode === "clutch-open" && forward < 15) return { kind: "no-equilibrium", limit: { name: "propeller thrust", family: "power" } };
     if (forward > 35) return { kind: "no-equilibrium", limit: { name: "drive motor power", family: "power" } };
@@ -181,6 +182,7 @@ describe("a mission flown", () => {
     const asked: number[] = [];
     const watching: PowerSource = {
       limits: source.limits,
+      powerFrom: (request) => source.power(request),
       power: (request) => {
         asked.push(request.loading);
         return source.power(request);

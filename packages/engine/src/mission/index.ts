@@ -1,4 +1,4 @@
-export { type AircraftOfTheDay, aircraftPower, dayConditions } from "./aircraft-power.ts";
+export { aircraftPower, type DayConditions, dayConditions } from "./aircraft-power.ts";
 export { type MissionDefinition, missionDefinition } from "./definition.ts";
 export { type FlightRow, type FlownFlight, flyMission } from "./flight.ts";
 export { type FlightLimit, flightLimits } from "./flight-limits.ts";

@@ -12,10 +12,11 @@ export interface PowerQuery {
   readonly altitude: number;
 }
 
-/** Nodes of one part of the table: speeds and rates of climb [m/s]. */
+/** Nodes of one part of the table: speeds and rates of climb [m/s], heights above mean sea level [m]. */
 export interface PartAxes {
   readonly speeds: readonly number[];
   readonly climbs: readonly number[];
+  readonly altitudes: readonly number[];
 }
 
 export interface PowerTableAxes {
@@ -23,8 +24,6 @@ export interface PowerTableAxes {
   readonly legs: PartAxes;
   /** Horizontal airspeeds of hovers, vertical climbs and changes of speed. */
   readonly maneuver: PartAxes;
-  /** Heights above mean sea level [m]. */
-  readonly altitudes: readonly number[];
 }
 
 /** A node of the table by its place on each axis; `id` is unique among all nodes. */
@@ -54,7 +53,7 @@ export function powerLookup(axes: PowerTableAxes): (query: PowerQuery) => Lookup
   const stride = {
     speed: Math.max(axes.legs.speeds.length, axes.maneuver.speeds.length),
     climb: Math.max(axes.legs.climbs.length, axes.maneuver.climbs.length),
-    altitude: axes.altitudes.length,
+    altitude: Math.max(axes.legs.altitudes.length, axes.maneuver.altitudes.length),
   };
   const nodeAt = (query: PowerQuery, speed: number, climb: number, altitude: number): TableNode => {
     const half = query.loading * 2 + (query.part === "legs" ? 0 : 1);
@@ -70,7 +69,7 @@ export function powerLookup(axes: PowerTableAxes): (query: PowerQuery) => Lookup
     const part = axes[query.part];
     const speed = stencilAt(part.speeds, query.speed, shape);
     const climb = stencilAt(part.climbs, query.climb, shape);
-    const altitude = stencilAt(axes.altitudes, query.altitude, shape);
+    const altitude = stencilAt(part.altitudes, query.altitude, shape);
     return speed.weights.flatMap((ofSpeed, s) =>
       climb.weights.flatMap((ofClimb, c) =>
         altitude.weights.map((ofAltitude, a) => ({

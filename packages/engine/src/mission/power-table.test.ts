@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { PowerQuery } from "./power-lookup.ts";
-import type { PowerSource } from "./power-source.ts";
+import type { PowerAnswer, PowerRequest, PowerSource } from "./power-source.ts";
 import { type ModeChoice, powerTable } from "./power-table.ts";
 
 const cheaper: ModeChoice = { modes: ["clutch-closed", "clutch-open"], take: "cheapest" };
@@ -11,25 +11,31 @@ function lawSource(): PowerSource & { readonly asked: string[] } {
   return {
     asked,
     limits: [{ name: "stall margin", family: "air" }],
-    power({ forward, climb, altitude, mode, loading }) {
+    power(request) {
+      const { forward, climb, altitude, mode, loading } = request;
       asked.push(`${loading} ${mode} ${forward} ${climb} ${altitude}`);
-      if (mode === "clutch-open" && forward < 12) return { kind: "no-equilibrium", limit: { name: "propeller thrust", family: "power" } };
-      const open = mode === "clutch-open" ? 4 * (20 - forward) : 0;
-      return {
-        kind: "flies",
-        electricPower: 1500 - 60 * forward + 2.2 * forward ** 2 + 200 * climb + 8 * climb ** 2 + 0.05 * altitude + open,
-        rotorShaftPower: 1000,
-        stallMargin: 1.3,
-        shares: [0.9],
-      };
+      return lawPower(request);
     },
+    powerFrom: lawPower,
+  };
+}
+
+function lawPower({ forward, climb, altitude, mode }: PowerRequest): PowerAnswer {
+  if (mode === "clutch-open" && forward < 12) return { kind: "no-equilibrium", limit: { name: "propeller thrust", family: "power" } };
+  const open = mode === "clutch-open" ? 4 * (20 - forward) : 0;
+  return {
+    kind: "flies",
+    electricPower: 1500 - 60 * forward + 2.2 * forward ** 2 + 200 * climb + 8 * climb ** 2 + 0.05 * altitude + open,
+    rotorShaftPower: 1000,
+    stallMargin: 1.3,
+    shares: [0.9],
+    trace: forward,
   };
 }
 
 const axes = {
-  legs: { speeds: [18, 25], climbs: [-2, -1, 0, 1.5, 3] },
-  maneuver: { speeds: [0, 3, 6, 9, 12, 15, 18], climbs: [-2, 0, 3] },
-  altitudes: [0, 150, 300],
+  legs: { speeds: [18, 25], climbs: [-2, -1, 0, 1.5, 3], altitudes: [0, 150, 300] },
+  maneuver: { speeds: [0, 3, 6, 9, 12, 15, 18], climbs: [-2, 0, 3], altitudes: [0, 150, 300] },
 };
 
 function tableFor(query: PowerQuery, choice: ModeChoice = cheaper) {
@@ -79,6 +85,21 @@ describe("power table", () => {
     const power = tableFor(query, open).table.at(query, open);
     const law = (forward: number) => 1500 - 60 * forward + 2.2 * forward ** 2 + 4 * (20 - forward);
     expect(power.kind === "flies" && power.electricPower).toBeCloseTo((law(12) + law(15)) / 2, 9);
+  });
+
+  it("keeps the cheaper of two local optima: the way back finds what the way out missed", () => {
+    const query = { part: "legs", loading: 0, speed: 25, climb: 1, altitude: 0 } as const;
+    const source = lawSource();
+    const dear: PowerSource = {
+      ...source,
+      power: (request) => {
+        const answer = lawPower(request);
+        return answer.kind === "flies" && request.climb === 1.5 ? { ...answer, electricPower: 2 * answer.electricPower } : answer;
+      },
+    };
+    const expected = [{ query, choice: cheaper }];
+    const plain = powerTable(source, axes, expected, () => {}).at(query, cheaper);
+    expect(powerTable(dear, axes, expected, () => {}).at(query, cheaper)).toEqual(plain);
   });
 
   it("solves nodes in the same order whatever the order of the queries", () => {

@@ -1,6 +1,6 @@
 import type { PoweredMode } from "../performance/index.ts";
 import { type Lookup, type PowerQuery, type PowerTableAxes, powerLookup, type TableNode, type WeightedNode } from "./power-lookup.ts";
-import type { NamedLimit, PowerAnswer, PowerSource } from "./power-source.ts";
+import type { NamedLimit, PowerAnswer, PowerRequest, PowerSource } from "./power-source.ts";
 
 /** Power of one step, interpolated. */
 export type TablePower =
@@ -52,19 +52,19 @@ export function powerTable(
   let total = 0;
   for (const mode of ["clutch-closed", "clutch-open"] as const) {
     const wanted = wantedNodes(expected, mode, lookup, solved);
-    total += wanted.length;
-    solveNodes(wanted, axes, solved[mode], (node, trace) => {
+    total += 2 * wanted.length;
+    const request = (node: TableNode): PowerRequest => {
       progress(done++, total);
-      const { speeds, climbs } = axes[node.part];
-      const speed = speeds[node.speed] as number;
-      const climb = climbs[node.climb] as number;
-      const forward = node.part === "legs" ? Math.sqrt(Math.max(0, speed * speed - climb * climb)) : speed;
-      return source.power({ loading: node.loading, altitude: axes.altitudes[node.altitude] as number, forward, climb, mode }, trace);
+      return { ...flightAt(node, axes), mode };
+    };
+    solveNodes(wanted, axes, solved[mode], {
+      first: (node, trace) => source.power(request(node), trace),
+      again: (node, trace) => source.powerFrom(request(node), trace),
     });
   }
   progress(total, total);
   return {
-    nodes: total,
+    nodes: solved["clutch-closed"].size + solved["clutch-open"].size,
     at(query, choice) {
       const around = lookup(query);
       let best: TablePower | undefined;
@@ -77,6 +77,14 @@ export function powerTable(
       return best as TablePower;
     },
   };
+}
+
+function flightAt(node: TableNode, axes: PowerTableAxes): Omit<PowerRequest, "mode"> {
+  const { speeds, climbs, altitudes } = axes[node.part];
+  const speed = speeds[node.speed] as number;
+  const climb = climbs[node.climb] as number;
+  const forward = node.part === "legs" ? Math.sqrt(Math.max(0, speed * speed - climb * climb)) : speed;
+  return { loading: node.loading, altitude: altitudes[node.altitude] as number, forward, climb };
 }
 
 type Solved = Readonly<Record<PoweredMode, ReadonlyMap<number, PowerAnswer>>>;
@@ -102,25 +110,49 @@ function wantedNodes(
   return [...wanted.values()];
 }
 
-/** Solves level flight first, from slow to fast, then climbs and descents, each from the nearest flight already known. */
+/**
+ * Solves level flight first, from slow to fast, then climbs and descents, each from the nearest flight already known; then
+ * back again, each from the nearest flight on the other side. Two local optima exist at some speeds: the cheaper one stays.
+ */
 function solveNodes(
   nodes: readonly TableNode[],
   axes: PowerTableAxes,
   answers: Map<number, PowerAnswer>,
-  power: (node: TableNode, trace: unknown) => PowerAnswer,
+  power: {
+    readonly first: (node: TableNode, trace: unknown) => PowerAnswer;
+    readonly again: (node: TableNode, trace: unknown) => PowerAnswer;
+  },
 ): void {
-  const solved: TableNode[] = [];
   const steepness = (node: TableNode) => Math.abs(axes[node.part].climbs[node.climb] as number);
-  for (const node of [...nodes].sort((first, second) => steepness(first) - steepness(second) || first.id - second.id)) {
-    let nearest: TableNode | undefined;
-    for (const other of solved) {
-      if (nearest === undefined || apart(node, other) < apart(node, nearest)) nearest = other;
+  const order = [...nodes].sort((first, second) => steepness(first) - steepness(second) || first.id - second.id);
+  const sweep = (list: readonly TableNode[], starting: (node: TableNode, nearest: PowerAnswer | undefined) => void) => {
+    const passed: TableNode[] = [];
+    for (const node of list) {
+      const nearest = nearestOf(node, passed);
+      starting(node, nearest && answers.get(nearest.id));
+      if (answers.get(node.id)?.kind === "flies") passed.push(node);
     }
-    const start = nearest === undefined ? undefined : answers.get(nearest.id);
-    const answer = power(node, start?.kind === "flies" ? start.trace : undefined);
-    answers.set(node.id, answer);
-    if (answer.kind === "flies") solved.push(node);
+  };
+  sweep(order, (node, nearest) => answers.set(node.id, power.first(node, traceOf(nearest))));
+  sweep([...order].reverse(), (node, nearest) => {
+    const trace = traceOf(nearest);
+    if (trace === undefined) return;
+    const before = answers.get(node.id) as PowerAnswer;
+    const again = power.again(node, trace);
+    if (again.kind === "flies" && (before.kind !== "flies" || again.electricPower < before.electricPower)) answers.set(node.id, again);
+  });
+}
+
+function traceOf(answer: PowerAnswer | undefined): unknown {
+  return answer?.kind === "flies" ? answer.trace : undefined;
+}
+
+function nearestOf(node: TableNode, others: readonly TableNode[]): TableNode | undefined {
+  let nearest: TableNode | undefined;
+  for (const other of others) {
+    if (nearest === undefined || apart(node, other) < apart(node, nearest)) nearest = other;
   }
+  return nearest;
 }
 
 /** How unlike two flights are: part, then loading, then steps along the axes. */

@@ -42,7 +42,9 @@ export function chapterBlocks(chapter: DossierChapter, around: ChapterSurroundin
 
 function caseBlocks(chapter: DossierChapter, index: number, view: CaseView, demo: boolean, size: ChapterSize): readonly Block[] {
   const answer = sentence(view.answer.sentence);
-  const blocks: Block[] = [{ kind: "paragraph", look: "answer", text: demo ? `${answer} [demo values]` : answer }];
+  const blocks: Block[] = [
+    { kind: "paragraph", look: "answer", text: demo && !answer.includes("demo values") ? `${answer} [demo values]` : answer },
+  ];
   const pictures = view.figures.filter((figure) => figure.kind !== "table" && figure.kind !== "text");
   const printed = pictures.map((figure) => figureBlock(chapter, index, figure));
   const wide = printed.filter((block) => needsWidth(block.figure));
@@ -54,9 +56,17 @@ function caseBlocks(chapter: DossierChapter, index: number, view: CaseView, demo
     if (figure.kind === "text")
       blocks.push(...figure.paragraphs.map((tokens) => ({ kind: "paragraph", look: "text", text: sentence(tokens) }) as const));
   const table = mainTable(view.figures.filter((figure) => figure.kind === "table"));
-  if (table) blocks.push(tableBlock(table, size.mostRows));
+  if (table) blocks.push(tableBlock(table, hasMap(view) ? Math.max(legRows, size.mostRows) : size.mostRows));
   if (view.limits.length > 0) blocks.push(size.limits === "table" ? limitTable(view.limits) : limitWords(view.limits));
   return blocks;
+}
+
+/** Rows kept of a table beside a map: the legs of a flight are not thinned. */
+const legRows = 24;
+
+/** A chapter with a map has a page for itself. */
+export function hasMap(view: CaseView): boolean {
+  return view.figures.some((figure) => figure.kind === "map");
 }
 
 function figureBlock(chapter: DossierChapter, index: number, figure: Figure): FigureBlock {

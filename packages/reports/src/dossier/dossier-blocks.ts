@@ -1,6 +1,6 @@
 import { answeredPages } from "../pages.ts";
 import type { Block } from "./blocks.ts";
-import { type ChapterSize, chapterBlocks } from "./chapter-blocks.ts";
+import { type ChapterSize, chapterBlocks, hasMap } from "./chapter-blocks.ts";
 import type { DossierChapter, DossierRequest } from "./dossier-request.ts";
 import { identificationBlocks, methodBlocks } from "./front-blocks.ts";
 
@@ -26,9 +26,9 @@ export function orderedChapters(chapters: readonly DossierChapter[]): readonly D
   return [...onPages, ...others];
 }
 
-/** A chapter with a map wants a page for itself. */
+/** A map wants a page of its own. */
 function startsPage(chapter: DossierChapter): boolean {
-  return chapter.view.cases.some((each) => each?.figures.some((figure) => figure.kind === "map"));
+  return chapter.view.cases.some((each) => each !== null && hasMap(each));
 }
 
 function sharedCautions(chapters: readonly DossierChapter[]): ReadonlySet<string> {

@@ -16,7 +16,7 @@ const layouts: readonly Layout[] = [
   { size: fullSize, plotHeights: { full: 240, half: 150, map: 420 } },
   { size: { mostRows: 21, mostSmall: { besideWide: 2, alone: 4 }, limits: "table" }, plotHeights: { full: 190, half: 120, map: 360 } },
   { size: { mostRows: 12, mostSmall: { besideWide: 2, alone: 2 }, limits: "words" }, plotHeights: { full: 150, half: 96, map: 300 } },
-  { size: { mostRows: 8, mostSmall: { besideWide: 0, alone: 2 }, limits: "words" }, plotHeights: { full: 130, half: 90, map: 270 } },
+  { size: { mostRows: 8, mostSmall: { besideWide: 0, alone: 2 }, limits: "words" }, plotHeights: { full: 130, half: 80, map: 260 } },
 ];
 
 /**

@@ -64,7 +64,7 @@ function answerTable({ chapters, project }: DossierRequest): readonly Block[] {
     const first = view.cases.find((each) => each !== null);
     const problem = result.cases.find((each) => each.problem)?.problem?.message;
     const answer = first ? sentence(first.answer.sentence) : `No answer: ${problem ?? "no case was asked"}`;
-    return [meta.question, project.demo && first ? `${answer} [demo values]` : answer];
+    return [meta.question, project.demo && first && !answer.includes("demo values") ? `${answer} [demo values]` : answer];
   });
   return [{ kind: "table", caption: "Answers", head: ["question", "answer"], numeric: [false, false], rows }];
 }

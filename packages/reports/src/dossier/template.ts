@@ -1,4 +1,5 @@
 import { lightTheme } from "../draw/index.ts";
+import { tableType } from "./column-widths.ts";
 
 /**
  * The page layout in Typst. It reads every word and number from data.json and every picture from its own file, so
@@ -24,7 +25,7 @@ export const template = `
 #set text(font: ("Ysabeau Office", "Libertinus Serif"), size: 9.5pt, fill: ink, lang: "en", number-type: "lining", number-width: "tabular")
 #set par(leading: 0.55em, spacing: 0.75em)
 #set block(spacing: 0.75em)
-#set table(stroke: none, inset: (x: 3pt, y: 2.2pt))
+#set table(stroke: none, inset: (x: ${tableType.inset}pt, y: 2.2pt))
 
 #let sign(grade) = box(baseline: 15%, {
   let color = grades.at(grade)
@@ -57,10 +58,10 @@ export const template = `
 #let listing(content) = std.block(breakable: content.rows.len() > 14, width: 100%, {
   text(8.5pt, weight: 500, content.caption)
   v(-2pt)
-  set text(8.3pt)
+  set text(${tableType.size}pt)
   set par(leading: 0.4em)
   table(
-    columns: content.columns.map(kind => if kind == "fill" { 1fr } else { auto }),
+    columns: content.columns.map(width => width * 1pt),
     align: (column, row) => (if content.numeric.at(column) { right } else { left }) + (if row == 0 { bottom } else { top }),
     table.hline(stroke: 0.6pt + edge),
     table.header(..content.head.map(cell => text(fill: ink2, weight: 500, cell))),

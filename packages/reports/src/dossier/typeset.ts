@@ -1,6 +1,7 @@
 import { NodeCompiler } from "@myriaddreamin/typst-ts-node-compiler";
 import { drawFigure, lightTheme, svgText } from "../draw/index.ts";
-import type { Block, FigureBlock, TableBlock } from "./blocks.ts";
+import type { Block, FigureBlock } from "./blocks.ts";
+import { columnWidths } from "./column-widths.ts";
 import { template } from "./template.ts";
 import { typefaceCuts } from "./typeface.data.ts";
 
@@ -56,7 +57,7 @@ function printedBlock(block: Block, look: PageLook, files: Map<string, string>):
         figures: block.figures.map((figure) => printedFigure(figure, { width: halfWidth, plotHeight: look.plotHeights.half }, files)),
       };
     case "table":
-      return { ...block, columns: columnKinds(block) };
+      return { ...block, columns: columnWidths(block) };
     default:
       return block;
   }
@@ -64,7 +65,7 @@ function printedBlock(block: Block, look: PageLook, files: Map<string, string>):
 
 function fullHeight(block: FigureBlock, look: PageLook): number {
   if (block.figure.kind === "map") return look.plotHeights.map;
-  return block.figure.kind === "profile" ? look.plotHeights.half * 0.72 : look.plotHeights.full;
+  return block.figure.kind === "profile" ? look.plotHeights.half * 0.6 : look.plotHeights.full;
 }
 
 function printedFigure(
@@ -75,12 +76,4 @@ function printedFigure(
   const file = `/figure-${files.size}.svg`;
   files.set(file, svgText(drawFigure(block.figure, { ...size, theme: { ...lightTheme, ground: lightTheme.surface } })));
   return { kind: "figure", caption: block.caption, origin: block.origin, file };
-}
-
-/** The widest column of words takes the room that is left, so that tables are as wide as the text and words can wrap. */
-function columnKinds(block: TableBlock): readonly ("fill" | "auto")[] {
-  const widest = (index: number) => Math.max(0, ...block.rows.map((row) => row[index]?.length ?? 0));
-  const words = block.head.map((_, index) => (block.numeric[index] ? -1 : widest(index)));
-  const most = words.indexOf(Math.max(...words));
-  return block.head.map((_, index) => (index === most && (words[most] ?? 0) > 24 ? "fill" : "auto"));
 }

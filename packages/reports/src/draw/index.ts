@@ -29,5 +29,6 @@ export { type Box, boxesOverlap, labelBoxes } from "./label.ts";
 export { type MarkStyle, markStyle } from "./meaning.ts";
 export { type SvgNode, svgText } from "./node.ts";
 export { type PlotPlace, plotPlace } from "./picture.ts";
+export { textWidth, wrapText } from "./text-width.ts";
 export { namedTokens, painter, type Theme, type TokenName, themeCss, themeDeclarations } from "./theme.ts";
 export { darkTheme, lightTheme, type ThemeTokens } from "./tokens.ts";

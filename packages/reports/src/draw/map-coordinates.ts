@@ -6,8 +6,11 @@ import { label, textBlock, textSize } from "./label.ts";
 import type { MapProjection } from "./map-projection.ts";
 import { element, group, type SvgNode } from "./node.ts";
 
-/** Longitudes under the map and latitudes just inside its left edge. */
-export function mapCoordinates(projection: MapProjection, context: DrawContext): { readonly node: SvgNode; readonly height: number } {
+/** Longitudes under the map, ticks of latitude just inside its left edge, and their range in words. */
+export function mapCoordinates(
+  projection: MapProjection,
+  context: DrawContext,
+): { readonly node: SvgNode; readonly height: number; readonly latitudes: string } {
   const { frame } = projection;
   const bottom = frame.y + frame.height;
   const ticks = scaleLinear()
@@ -30,10 +33,8 @@ export function mapCoordinates(projection: MapProjection, context: DrawContext):
     const y = projection.place([middle[0], latitude])[1];
     return element("line", { x1: frame.x, x2: frame.x + 6, y1: y, y2: y, stroke: context.paint("ink-2") });
   });
-  const range = `Latitude ${degreesText(projection.south, latitudes, ["N", "S"])} to ${degreesText(projection.north, latitudes, ["N", "S"])}, ticks every ${fixedText(step(latitudes), decimalsOf(latitudes))}°`;
-  const block = textBlock([range], textSize.small);
-  parts.push(...ticksLeft, label([range], { x: 0, y: bottom + 25, ...block }, "start", style));
-  return { node: group("coordinates", parts), height: 44 };
+  const range = `Latitude ${degreesText(projection.south, latitudes, ["N", "S"])} to ${degreesText(projection.north, latitudes, ["N", "S"])}, ticks every ${fixedText(step(latitudes), decimalsOf(latitudes))}°.`;
+  return { node: group("coordinates", [...parts, ...ticksLeft]), height: 24, latitudes: range };
 }
 
 function degreesText(value: number, ticks: readonly number[], [positive, negative]: readonly [string, string]): string {

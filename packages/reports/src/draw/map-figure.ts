@@ -37,7 +37,7 @@ export function drawMap(figure: MapFigure, context: DrawContext): SvgNode {
     : [];
   const holes = relief?.hasHoles ? ["Blank ground: the elevation file has no value there."] : [];
   const unplaced = [...sites, ...lines].flatMap((drawn) => drawn.unplaced ?? []);
-  const words = wordsUnder([...heights, ...holes, ...unplaced], under + 6, context);
+  const words = wordsUnder([[coordinates.latitudes, ...heights, ...holes].join(" "), ...unplaced], under + 6, context);
   const clipped = group("ground", relief ? [relief.node] : []);
   const cover = maskOutside(box, context);
   const parts = [

@@ -26,7 +26,7 @@ export function mapProjection(
   const bounds = mapBounds(figure);
   const cosine = Math.cos((((bounds.south + bounds.north) / 2) * Math.PI) / 180);
   const [spanX, spanY] = [(bounds.east - bounds.west) * cosine, bounds.north - bounds.south];
-  const height = Math.min(tallest, Math.max(160, (frame.width * spanY) / spanX));
+  const height = Math.min(tallest, Math.max(140, (frame.width * spanY) / spanX));
   const scale = Math.min(frame.width / spanX, height / spanY);
   const middle = { longitude: (bounds.west + bounds.east) / 2, latitude: (bounds.south + bounds.north) / 2 };
   const centre: PixelPoint = [frame.x + frame.width / 2, frame.y + height / 2];

@@ -11,7 +11,7 @@ import { picture } from "./picture.ts";
 import { axisRoom, type PlotFrame, tickColumnWidth, titleRoom, xAxis, yAxis } from "./plot-frame.ts";
 import { ribbonRoom, rotorRibbon } from "./ribbon.ts";
 
-const panelGap = 14;
+const panelGap = 8;
 const nameRow = 19;
 
 /** Several panels over one shared axis, with named places across all of them and the rotor ribbon below. */

@@ -24,18 +24,21 @@ export function formatColumn(column: TableColumn, values: readonly CellValue[], 
   const kind = column.quantity ?? "dimensionless";
   const largest = numbers.reduce((size, value) => Math.max(size, Math.abs(value)), 0);
   const unit = displayUnit(kind, largest, { ...column, system });
-  const print = numberPrinter(
-    numbers.map((value) => inUnit(value, unit)),
-    unit,
-  );
+  const shownAs = (value: number) => withoutNoise(inUnit(value, unit), inUnit(largest, unit));
+  const print = numberPrinter(numbers.map(shownAs), unit);
   const withUnit = unit.symbol === "" ? column.label : `${column.label}, ${unit.symbol}`;
   return {
     head: column.datum && !column.label.includes(column.datum) ? `${withUnit} ${column.datum}` : withUnit,
     label: column.label,
     unit: unit.symbol,
     numeric,
-    cells: values.map((value) => (typeof value === "number" ? print(inUnit(value, unit)) : wordCell(value))),
+    cells: values.map((value) => (typeof value === "number" ? print(shownAs(value)) : wordCell(value))),
   };
+}
+
+/** Differences of large numbers leave crumbs where zero is meant: anything a million million times smaller than the largest. */
+function withoutNoise(shown: number, largest: number): number {
+  return Math.abs(shown) < 1e-12 * Math.abs(largest) ? 0 : shown;
 }
 
 function wordCell(value: string | boolean | null): string {
@@ -59,6 +62,6 @@ function numberPrinter(shown: readonly number[], unit: DisplayUnit): (value: num
   const [largest, smallest] = [Math.max(...sizes), Math.min(...sizes)];
   const figures = unit.figures ?? 3;
   const decimals = Math.max(0, figures - 1 - decade(Number(largest.toPrecision(figures))));
-  if (largest >= 1e6 || decimals > 4 || smallest * 10 ** decimals < 5) return (value) => significantText(value, figures);
+  if (largest >= 1e6 || decimals > 4 || smallest * 10 ** decimals < 2.5) return (value) => significantText(value, figures);
   return (value) => fixedText(value, decimals);
 }

@@ -1,8 +1,7 @@
-/// <reference path="./quadprog.d.ts" />
-import { solveQP } from "quadprog";
-import { solveLinearInPlace } from "./dense-linear.ts";
-
-/** Minimise ½ dᵀB d + gᵀd subject to J d + c = 0 (first `equalities` rows), J d + c ≥ 0 (the rest), low ≤ d ≤ high. */
+/**
+ * Minimise ½ dᵀB d + gᵀd + ρ (Σ |J d + c| over equalities + Σ max(0, −(J d + c)) over inequalities), low ≤ d ≤ high.
+ * Constraints that agree are met exactly; those that contradict each other are broken as little as can be.
+ */
 export interface QuadraticProgram {
   readonly size: number;
   readonly equalities: number;
@@ -13,7 +12,9 @@ export interface QuadraticProgram {
   /** Row-major (equalities+inequalities)×size. */
   readonly jacobian: Float64Array;
   readonly constraint: Float64Array;
+  /** Not above 0. */
   readonly low: Float64Array;
+  /** Not below 0. */
   readonly high: Float64Array;
 }
 
@@ -21,107 +22,278 @@ export interface QuadraticStep {
   readonly step: Float64Array;
   /** One per constraint row; of either sign for equalities, ≥ 0 for inequalities. */
   readonly multipliers: Float64Array;
-  /** Share of the linearised violation left standing, 0 when the constraints agree [1]. */
-  readonly relaxation: number;
 }
 
-const relaxationCost = 1e4;
+/** ρ: price of breaking a constraint by one. */
+const breakingPrice = 1e3;
+const largestIterations = 40;
+const complementarity = 1e-12;
+const looseComplementarity = 1e-10;
+const residualTolerance = 1e-10;
+const boundaryShare = 0.995;
+/** A variable whose bounds are closer than this does not move. */
+const immovable = 1e-12;
 
-/** Solves the program; when its linear constraints contradict each other, violations are shrunk as far as they can be (Powell's relaxation). */
+/**
+ * Primal-dual interior point method with Mehrotra's corrector on the elastic program: it has a feasible point whatever the
+ * constraints, so it cannot fail by contradiction. Undefined only when the linear algebra breaks down (not finite).
+ *
+ * @source nocedal-wright-2006, ch. 16.6, interior point methods for convex quadratic programs, unchecked
+ * @derivation elimination of slacks and elastic variables row by row
+ */
 export function quadraticStep(program: QuadraticProgram): QuadraticStep | undefined {
-  return attempt(program, false) ?? attempt(program, true);
+  const free = Array.from({ length: program.size }, (_, i) => i).filter((i) => (program.high[i] as number) - (program.low[i] as number) > immovable);
+  const solver = new ElasticProgram(program, free);
+  return solver.solve();
 }
 
-function attempt(program: QuadraticProgram, relaxed: boolean): QuadraticStep | undefined {
-  const { equalities, inequalities, gradient, jacobian, constraint, low, high } = program;
-  // A variable that cannot move is left out: its two bounds would be one constraint written twice.
-  const free = Array.from({ length: program.size }, (_, i) => i).filter((i) => (high[i] as number) - (low[i] as number) > 1e-12);
-  const size = free.length;
-  const variables = size + (relaxed ? 1 : 0);
-  const rows = equalities + inequalities;
-  const { hessian } = program;
-  const scale = diagonalScale(hessian, program.size);
-  const D: number[][] = [[]];
-  const d: number[] = [0];
-  for (let i = 0; i < size; i++) {
-    const row = [0];
-    const at = free[i] as number;
-    for (const other of free) row.push((hessian[at * program.size + other] as number) / scale);
-    if (relaxed) row.push(0);
-    D.push(row);
-    d.push(-(gradient[at] as number) / scale);
-  }
-  if (relaxed) {
-    D.push([...new Array(size + 1).fill(0), relaxationCost]);
-    d.push(0);
-  }
-  const A: number[][] = [[]];
-  for (let i = 0; i < variables; i++) A.push([0]);
-  const b: number[] = [0];
-  const push = (column: (i: number) => number, bound: number) => {
-    for (let i = 0; i < variables; i++) (A[i + 1] as number[]).push(column(i));
-    b.push(bound);
-  };
-  for (let r = 0; r < rows; r++) {
-    const c = constraint[r] as number;
-    const shrinks = relaxed && (r < equalities || c < 0);
-    push((i) => (i < size ? (jacobian[r * program.size + (free[i] as number)] as number) : shrinks ? -c : 0), -c);
-  }
-  for (let i = 0; i < size; i++) {
-    push((k) => (k === i ? 1 : 0), low[free[i] as number] as number);
-    push((k) => (k === i ? -1 : 0), -(high[free[i] as number] as number));
-  }
-  if (relaxed) {
-    push((k) => (k === size ? 1 : 0), 0);
-    push((k) => (k === size ? -1 : 0), -1);
-  }
-  const result = solveQP(D, d, A, b, equalities);
-  if (result.message !== "") return undefined;
-  const step = new Float64Array(program.size);
-  free.forEach((at, i) => {
-    step[at] = result.solution[i + 1] as number;
-  });
-  if (!step.every(Number.isFinite)) return undefined;
-  const multipliers = new Float64Array(rows);
-  for (let r = equalities; r < rows; r++) multipliers[r] = (result.Lagrangian[r + 1] ?? 0) * scale;
-  const bounds = new Float64Array(program.size);
-  free.forEach((at, i) => {
-    const lower = result.Lagrangian[rows + 2 * i + 1] ?? 0;
-    const upper = result.Lagrangian[rows + 2 * i + 2] ?? 0;
-    bounds[at] = (lower - upper) * scale;
-  });
-  equalityMultipliers(program, free, step, multipliers, bounds);
-  return { step, multipliers, relaxation: relaxed ? Math.min(1, Math.max(0, result.solution[size + 1] as number)) : 0 };
-}
+class ElasticProgram {
+  readonly program: QuadraticProgram;
+  readonly free: readonly number[];
+  readonly n: number;
+  readonly rows: number;
+  readonly elastic: number;
+  /** Rows of constraints, then bounds; row-major rows×n. */
+  readonly a: Float64Array;
+  readonly c: Float64Array;
+  readonly b: Float64Array;
+  readonly g: Float64Array;
+  /** Least multiplier of a row: −ρ for equalities, 0 otherwise. */
+  readonly lowDual: Float64Array;
+  readonly d: Float64Array;
+  readonly dual: Float64Array;
+  readonly above: Float64Array;
+  readonly below: Float64Array;
 
-function diagonalScale(hessian: Float64Array, size: number): number {
-  let largest = 1e-12;
-  for (let i = 0; i < size; i++) largest = Math.max(largest, hessian[i * size + i] as number);
-  return largest;
-}
-
-/** Least squares of B d + g = Jᵀ λ over the equality rows, the others being known: the library drops the sign of these. */
-function equalityMultipliers(program: QuadraticProgram, free: readonly number[], step: Float64Array, multipliers: Float64Array, bounds: Float64Array): void {
-  const { size, equalities, inequalities, hessian, gradient, jacobian } = program;
-  if (equalities === 0) return;
-  const residual = new Float64Array(size);
-  for (const i of free) {
-    let sum = (gradient[i] as number) - (bounds[i] as number);
-    for (let j = 0; j < size; j++) sum += (hessian[i * size + j] as number) * (step[j] as number);
-    for (let r = equalities; r < equalities + inequalities; r++) sum -= (multipliers[r] as number) * (jacobian[r * size + i] as number);
-    residual[i] = sum;
-  }
-  const normal = new Float64Array(equalities * equalities);
-  const right = new Float64Array(equalities);
-  for (let r = 0; r < equalities; r++) {
-    for (let s = 0; s < equalities; s++) {
-      let sum = r === s ? 1e-12 : 0;
-      for (const i of free) sum += (jacobian[r * size + i] as number) * (jacobian[s * size + i] as number);
-      normal[r * equalities + s] = sum;
+  constructor(program: QuadraticProgram, free: readonly number[]) {
+    this.program = program;
+    this.free = free;
+    const n = free.length;
+    this.n = n;
+    this.elastic = program.equalities + program.inequalities;
+    this.rows = this.elastic + 2 * n;
+    this.a = new Float64Array(this.rows * n);
+    this.c = new Float64Array(this.rows);
+    this.b = new Float64Array(n * n);
+    this.g = new Float64Array(n);
+    for (let r = 0; r < this.elastic; r++) {
+      for (let k = 0; k < n; k++) this.a[r * n + k] = program.jacobian[r * program.size + (free[k] as number)] as number;
+      this.c[r] = program.constraint[r] as number;
     }
-    let sum = 0;
-    for (const i of free) sum += (jacobian[r * size + i] as number) * (residual[i] as number);
-    right[r] = sum;
+    for (let k = 0; k < n; k++) {
+      const i = free[k] as number;
+      this.a[(this.elastic + 2 * k) * n + k] = 1;
+      this.c[this.elastic + 2 * k] = -(program.low[i] as number);
+      this.a[(this.elastic + 2 * k + 1) * n + k] = -1;
+      this.c[this.elastic + 2 * k + 1] = program.high[i] as number;
+      this.g[k] = program.gradient[i] as number;
+      for (let m = 0; m < n; m++) this.b[k * n + m] = program.hessian[i * program.size + (free[m] as number)] as number;
+    }
+    this.d = new Float64Array(n);
+    this.lowDual = new Float64Array(this.rows);
+    this.dual = new Float64Array(this.rows);
+    this.above = new Float64Array(this.rows);
+    this.below = new Float64Array(this.rows);
+    for (let r = 0; r < this.rows; r++) {
+      const equality = r < program.equalities;
+      this.lowDual[r] = equality ? -breakingPrice : 0;
+      this.dual[r] = equality ? 0 : 1;
+      const value = this.c[r] as number;
+      this.above[r] = Math.max(value, 0) + 0.1;
+      this.below[r] = Math.max(-value, 0) + 0.1;
+    }
   }
-  if (solveLinearInPlace(normal, right, equalities)) multipliers.set(right.subarray(0, equalities), 0);
+
+  solve(): QuadraticStep | undefined {
+    const { n, rows } = this;
+    const stationarity = new Float64Array(n);
+    const feasibility = new Float64Array(rows);
+    for (let iteration = 0; iteration < largestIterations; iteration++) {
+      const worst = this.residuals(stationarity, feasibility);
+      const mu = this.gap();
+      if (!Number.isFinite(worst) || !Number.isFinite(mu)) return undefined;
+      // Residuals cannot fall below the rounding of multipliers as large as ρ; the gap tells the end.
+      if (mu < complementarity || (worst < residualTolerance && mu < looseComplementarity)) break;
+      const system = this.factored();
+      // The weights of met constraints have outgrown the arithmetic: what is there is as good as it gets.
+      if (system === undefined) break;
+      const affine = this.direction(system, stationarity, feasibility, 0, undefined);
+      const reach = this.longest(affine);
+      const predicted = this.gap(affine, reach);
+      const centring = (predicted / mu) ** 3;
+      const corrected = this.direction(system, stationarity, feasibility, centring * mu, affine);
+      const share = Math.min(1, boundaryShare * this.longest(corrected));
+      this.move(corrected, share);
+    }
+    return this.result();
+  }
+
+  /** Fills ∇ and row residuals; returns the largest. */
+  residuals(stationarity: Float64Array, feasibility: Float64Array): number {
+    const { n, rows, a, b, g, c, d, dual, above, below, elastic } = this;
+    let worst = 0;
+    for (let k = 0; k < n; k++) {
+      let sum = g[k] as number;
+      for (let m = 0; m < n; m++) sum += (b[k * n + m] as number) * (d[m] as number);
+      for (let r = 0; r < rows; r++) sum -= (a[r * n + k] as number) * (dual[r] as number);
+      stationarity[k] = sum;
+      worst = Math.max(worst, Math.abs(sum));
+    }
+    for (let r = 0; r < rows; r++) {
+      let sum = (c[r] as number) - (above[r] as number);
+      if (r < elastic) sum += below[r] as number;
+      for (let k = 0; k < n; k++) sum += (a[r * n + k] as number) * (d[k] as number);
+      feasibility[r] = sum;
+      worst = Math.max(worst, Math.abs(sum));
+    }
+    return worst;
+  }
+
+  /** Mean product of each slack with its price, now or after a share of a direction. */
+  gap(direction?: Direction, share = 0): number {
+    const { rows, elastic, dual, above, below, lowDual } = this;
+    let sum = 0;
+    for (let r = 0; r < rows; r++) {
+      const price = (dual[r] as number) + share * (direction?.dual[r] ?? 0);
+      sum += ((above[r] as number) + share * (direction?.above[r] ?? 0)) * (price - (lowDual[r] as number));
+      if (r < elastic) sum += ((below[r] as number) + share * (direction?.below[r] ?? 0)) * (breakingPrice - price);
+    }
+    return sum / (rows + elastic);
+  }
+
+  /** Weight of a row in the normal equations: 1/(s/z_s + t/z_t). */
+  weight(r: number): number {
+    const up = (this.above[r] as number) / ((this.dual[r] as number) - (this.lowDual[r] as number));
+    const down = r < this.elastic ? (this.below[r] as number) / (breakingPrice - (this.dual[r] as number)) : 0;
+    return 1 / (up + down);
+  }
+
+  /** Cholesky factor of B + Aᵀ W A and the weights. */
+  factored(): { readonly factor: Float64Array; readonly weights: Float64Array } | undefined {
+    const { n, rows, a, b } = this;
+    const factor = Float64Array.from(b);
+    const weights = new Float64Array(rows);
+    for (let r = 0; r < rows; r++) {
+      const w = this.weight(r);
+      weights[r] = w;
+      for (let k = 0; k < n; k++) {
+        const left = (a[r * n + k] as number) * w;
+        if (left === 0) continue;
+        for (let m = 0; m <= k; m++) factor[k * n + m] = (factor[k * n + m] as number) + left * (a[r * n + m] as number);
+      }
+    }
+    for (let k = 0; k < n; k++) factor[k * n + k] = (factor[k * n + k] as number) * (1 + 1e-14);
+    return choleskyInPlace(factor, n) ? { factor, weights } : undefined;
+  }
+
+  direction(
+    system: { readonly factor: Float64Array; readonly weights: Float64Array },
+    stationarity: Float64Array,
+    feasibility: Float64Array,
+    target: number,
+    affine: Direction | undefined,
+  ): Direction {
+    const { n, rows, a, elastic, dual, above, below, lowDual } = this;
+    const right = new Float64Array(rows);
+    const gapAbove = new Float64Array(rows);
+    const gapBelow = new Float64Array(rows);
+    for (let r = 0; r < rows; r++) {
+      const zAbove = (dual[r] as number) - (lowDual[r] as number);
+      gapAbove[r] = (target - (above[r] as number) * zAbove - (affine ? (affine.above[r] as number) * (affine.dual[r] as number) : 0)) / zAbove;
+      let sum = -(feasibility[r] as number) + (gapAbove[r] as number);
+      if (r < elastic) {
+        const zBelow = breakingPrice - (dual[r] as number);
+        gapBelow[r] = (target - (below[r] as number) * zBelow + (affine ? (affine.below[r] as number) * (affine.dual[r] as number) : 0)) / zBelow;
+        sum -= gapBelow[r] as number;
+      }
+      right[r] = sum;
+    }
+    const d = new Float64Array(n);
+    for (let k = 0; k < n; k++) {
+      let sum = -(stationarity[k] as number);
+      for (let r = 0; r < rows; r++) sum += (a[r * n + k] as number) * (system.weights[r] as number) * (right[r] as number);
+      d[k] = sum;
+    }
+    choleskySolveInPlace(system.factor, d, n);
+    const direction: Direction = { d, dual: new Float64Array(rows), above: gapAbove, below: gapBelow };
+    for (let r = 0; r < rows; r++) {
+      let sum = right[r] as number;
+      for (let k = 0; k < n; k++) sum -= (a[r * n + k] as number) * (d[k] as number);
+      const change = sum * (system.weights[r] as number);
+      direction.dual[r] = change;
+      direction.above[r] = (gapAbove[r] as number) - ((above[r] as number) * change) / ((dual[r] as number) - (lowDual[r] as number));
+      if (r < elastic) direction.below[r] = (gapBelow[r] as number) + ((below[r] as number) * change) / (breakingPrice - (dual[r] as number));
+    }
+    return direction;
+  }
+
+  /** Largest share of a direction, at most 1, that keeps slacks and prices positive. */
+  longest(direction: Direction): number {
+    let share = 1;
+    const hold = (value: number, change: number) => {
+      if (change < 0 && -value / change < share) share = -value / change;
+    };
+    for (let r = 0; r < this.rows; r++) {
+      hold(this.above[r] as number, direction.above[r] as number);
+      hold((this.dual[r] as number) - (this.lowDual[r] as number), direction.dual[r] as number);
+      if (r >= this.elastic) continue;
+      hold(this.below[r] as number, direction.below[r] as number);
+      hold(breakingPrice - (this.dual[r] as number), -(direction.dual[r] as number));
+    }
+    return share;
+  }
+
+  move(direction: Direction, share: number): void {
+    for (let k = 0; k < this.n; k++) this.d[k] = (this.d[k] as number) + share * (direction.d[k] as number);
+    for (let r = 0; r < this.rows; r++) {
+      this.dual[r] = (this.dual[r] as number) + share * (direction.dual[r] as number);
+      this.above[r] = (this.above[r] as number) + share * (direction.above[r] as number);
+      if (r < this.elastic) this.below[r] = (this.below[r] as number) + share * (direction.below[r] as number);
+    }
+  }
+
+  result(): QuadraticStep | undefined {
+    const step = new Float64Array(this.program.size);
+    this.free.forEach((at, k) => {
+      step[at] = Math.min(this.program.high[at] as number, Math.max(this.program.low[at] as number, this.d[k] as number));
+    });
+    return step.every(Number.isFinite) ? { step, multipliers: this.dual.slice(0, this.elastic) } : undefined;
+  }
+}
+
+interface Direction {
+  readonly d: Float64Array;
+  readonly dual: Float64Array;
+  readonly above: Float64Array;
+  readonly below: Float64Array;
+}
+
+/** Overwrites the lower triangle with L of A = L Lᵀ; false when A is not positive definite. */
+function choleskyInPlace(a: Float64Array, n: number): boolean {
+  for (let j = 0; j < n; j++) {
+    let diagonal = a[j * n + j] as number;
+    for (let k = 0; k < j; k++) diagonal -= (a[j * n + k] as number) ** 2;
+    if (!(diagonal > 0)) return false;
+    const root = Math.sqrt(diagonal);
+    a[j * n + j] = root;
+    for (let i = j + 1; i < n; i++) {
+      let sum = a[i * n + j] as number;
+      for (let k = 0; k < j; k++) sum -= (a[i * n + k] as number) * (a[j * n + k] as number);
+      a[i * n + j] = sum / root;
+    }
+  }
+  return true;
+}
+
+function choleskySolveInPlace(factor: Float64Array, x: Float64Array, n: number): void {
+  for (let i = 0; i < n; i++) {
+    let sum = x[i] as number;
+    for (let k = 0; k < i; k++) sum -= (factor[i * n + k] as number) * (x[k] as number);
+    x[i] = sum / (factor[i * n + i] as number);
+  }
+  for (let i = n - 1; i >= 0; i--) {
+    let sum = x[i] as number;
+    for (let k = i + 1; k < n; k++) sum -= (factor[k * n + i] as number) * (x[k] as number);
+    x[i] = sum / (factor[i * n + i] as number);
+  }
 }

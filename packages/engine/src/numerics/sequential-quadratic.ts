@@ -36,8 +36,8 @@ export interface SqpResult {
 }
 
 /** A violation above this that has not shrunk by a tenth over so many iterations is taken for a contradiction. */
-const hopelessViolation = 1e-3;
-const hopelessIterations = 12;
+const hopelessViolation = 5e-3;
+const hopelessIterations = 15;
 
 interface State {
   readonly x: Float64Array;
@@ -46,10 +46,10 @@ interface State {
 }
 
 /**
- * Sequential quadratic programming with damped BFGS, an exact-penalty line search and relaxed subproblems.
+ * Sequential quadratic programming with damped BFGS, an exact-penalty line search and elastic subproblems.
  *
  * @source nocedal-wright-2006, ch. 18, line-search SQP, unchecked
- * @source powell-1978, damped update and relaxed constraints, unchecked
+ * @source powell-1978, damped update, unchecked
  */
 export function solveNonlinearProgram(program: NonlinearProgram, start: Float64Array, options: SqpOptions = {}): SqpResult {
   const maximumIterations = options.maximumIterations ?? 80;
@@ -96,7 +96,7 @@ export function solveNonlinearProgram(program: NonlinearProgram, start: Float64A
     const slope = meritSlope(program, state, quadratic.step, penalty, multipliers);
     const length = largest(quadratic.step);
     if (violation < feasible && (length < 1e-9 || Math.abs(slope) < optimal)) return finished("converged", state, violation, multipliers, iteration);
-    if (quadratic.relaxation > 0.999 && length < 1e-6) return finished("infeasible", state, violation, multipliers, iteration);
+    if (violation > hopelessViolation && length < 1e-6) return finished("infeasible", state, violation, multipliers, iteration);
     const merit = meritOf(program, state.values, penalty);
     recentMerit.push(merit);
     if (recentMerit.length > 3) recentMerit.shift();
@@ -164,7 +164,7 @@ function meritOf(program: NonlinearProgram, values: Float64Array, penalty: Float
   return Number.isNaN(merit) ? Number.POSITIVE_INFINITY : merit;
 }
 
-/** Raises penalties to hold the multipliers and gives the directional derivative bound of the merit function along the step. */
+/** Raises penalties to hold the multipliers and gives the change of the merit function along the whole step, to first order. */
 function meritSlope(program: NonlinearProgram, state: State, step: Float64Array, penalty: Float64Array, multipliers: Float64Array): number {
   const { size, equalities, inequalities } = program;
   let slope = 0;
@@ -172,8 +172,11 @@ function meritSlope(program: NonlinearProgram, state: State, step: Float64Array,
   for (let r = 0; r < equalities + inequalities; r++) {
     const multiplier = Math.abs(multipliers[r] as number);
     penalty[r] = Math.max(multiplier, ((penalty[r] as number) + multiplier) / 2);
-    const value = state.values[r + 1] as number;
-    slope -= (penalty[r] as number) * (r < equalities ? Math.abs(value) : Math.max(0, -value));
+    const now = state.values[r + 1] as number;
+    let after = now;
+    for (let i = 0; i < size; i++) after += (state.jacobian[(r + 1) * size + i] as number) * (step[i] as number);
+    const broken = (value: number) => (r < equalities ? Math.abs(value) : Math.max(0, -value));
+    slope += (penalty[r] as number) * (broken(after) - broken(now));
   }
   return slope;
 }

@@ -1,15 +1,6 @@
 import type { AnalysisResult, Figure, Limit, Method } from "@wingseed/engine";
-import {
-  sampleGrid,
-  sampleLines,
-  sampleMap,
-  sampleProfile,
-  sampleScene,
-  sampleStacked,
-  sampleTable,
-  sampleText,
-  sampleTree,
-} from "./draw/sample-figures.ts";
+import { sampleGrid, sampleLines, sampleProfile, sampleStacked, sampleTable, sampleText, sampleTree } from "./draw/sample-figures.ts";
+import { sampleMap, sampleScene } from "./draw/sample-places.ts";
 import type { AnalysisMeta, ResultView } from "./view.ts";
 
 /** Invented results for tests of terminal and dossier. No value here comes from an aircraft. */

@@ -1,7 +1,7 @@
 """Makes the static fonts of the dossier from the variable ones of the page.
 
 Typst reads static TrueType; the page's typeface comes as variable WOFF2 in subsets. This cuts three weights out of the
-subsets, joins them, adds the narrow no-break space and superscript minus that the family lacks, and writes them as a
+subsets, joins them, gives them the narrow no-break space that the family lacks, and writes them as a
 TypeScript module, so that the bundled program carries them along.
 
 Needs Debian's python3-fonttools and python3-brotli:  /usr/bin/python3 packages/reports/typeface/make-typeface.py

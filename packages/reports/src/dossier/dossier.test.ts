@@ -102,7 +102,7 @@ describe("the blocks of a dossier", () => {
     } as typeof samplePayload;
     const [first] = figureBlocks(dossierBlocks({ ...request, chapters: [chapter] }));
     expect(first?.origin.command).toBe(
-      "wingseed run payload --set inputs.wind.speed=3 --set 'inputs.name=it'\\''s' --format svg --figure endurance",
+      `wingseed run payload --input '{"wind":{"speed":3}}' --set 'inputs.name=it'\\''s' --format svg --figure endurance`,
     );
     expect(first?.origin.hash).toMatch(/^[0-9a-f]{12}$/);
   });

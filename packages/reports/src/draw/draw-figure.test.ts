@@ -6,7 +6,8 @@ import { drawFigure } from "./draw-figure.ts";
 import { boxesOverlap, labelBoxes } from "./label.ts";
 import { type SvgNode, svgText } from "./node.ts";
 import { plotPlace } from "./picture.ts";
-import { sampleFigures, sampleLines, sampleMap, sampleStacked } from "./sample-figures.ts";
+import { sampleFigures, sampleLines, sampleStacked } from "./sample-figures.ts";
+import { sampleMap } from "./sample-places.ts";
 import { lightTheme } from "./tokens.ts";
 
 function overlaps(drawn: SvgNode): readonly string[] {

@@ -1,14 +1,6 @@
 import { describe, expect, it } from "vitest";
-import {
-  sampleFigures,
-  sampleGrid,
-  sampleLines,
-  sampleMap,
-  sampleProfile,
-  sampleStacked,
-  sampleTable,
-  sampleTree,
-} from "../draw/sample-figures.ts";
+import { sampleFigures, sampleGrid, sampleLines, sampleProfile, sampleStacked, sampleTable, sampleTree } from "../draw/sample-figures.ts";
+import { sampleMap } from "../draw/sample-places.ts";
 import { samplePayload, sampleProblem } from "../sample-results.ts";
 import { csvText, figureCsv, figureReadings, figureSeries, figuresGeoJson, figureTable, resultCsv } from "./index.ts";
 

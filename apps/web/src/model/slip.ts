@@ -90,9 +90,11 @@ function otherUnits(asked: Questioned, text: string): readonly string[] {
 
 /** The line for the shell that computes the same again. */
 export function command(analysis: string, inputs: Record<string, unknown>): string {
-  const settings = flatInputs(inputs, "inputs")
-    .filter(([path]) => path !== "inputs")
-    .map(([path, value]) => ` --set ${shellWord(`${path}=${typeof value === "string" ? value : JSON.stringify(value)}`)}`);
+  const flat = flatInputs(inputs, "inputs").filter(([path]) => path !== "inputs");
+  // A number without a unit is SI only in JSON; as a setting it would be refused.
+  if (flat.some(([, value]) => typeof value !== "string"))
+    return `wingseed run ${shellWord(analysis)} --input ${shellWord(JSON.stringify(inputs))}`;
+  const settings = flat.map(([path, value]) => ` --set ${shellWord(`${path}=${value}`)}`);
   return `wingseed run ${shellWord(analysis)}${settings.join("")}`;
 }
 

@@ -46,7 +46,7 @@ export function ConditionHandle({ condition, question, run }: ConditionHandlePro
         <span className="handle-value">{conditionText(condition, question, run, system)}</span>
       </button>
       {open && (
-        <ConditionPanel label={condition.label} onClose={close}>
+        <ConditionPanel label={condition.label} onClose={close} onLeave={() => setOpen(false)}>
           {field && <StepButtons label={field.label} onStep={(direction) => step(direction, "usual", false)} />}
           {condition.fields.map((one) => (
             <FieldRow key={one.path} field={one} question={question} run={run} idPrefix="condition-" />
@@ -73,14 +73,27 @@ function StepButtons({ label, onStep }: { readonly label: string; readonly onSte
 interface ConditionPanelProps {
   readonly label: string;
   readonly onClose: () => void;
+  /** The reader has gone elsewhere: the focus stays there. */
+  readonly onLeave: () => void;
   readonly children: ReactNode;
 }
 
-function ConditionPanel({ label, onClose, children }: ConditionPanelProps) {
+function ConditionPanel({ label, onClose, onLeave, children }: ConditionPanelProps) {
   const box = useRef<HTMLFieldSetElement>(null);
   useEffect(() => {
     box.current?.querySelector<HTMLElement>("input, select")?.focus();
   }, []);
+  useEffect(() => {
+    const leave = ({ target }: Event) => {
+      if (target instanceof Node && !box.current?.parentElement?.contains(target)) onLeave();
+    };
+    addEventListener("pointerdown", leave);
+    addEventListener("focusin", leave);
+    return () => {
+      removeEventListener("pointerdown", leave);
+      removeEventListener("focusin", leave);
+    };
+  }, [onLeave]);
   return (
     <fieldset
       ref={box}

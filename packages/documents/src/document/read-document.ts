@@ -1,5 +1,5 @@
 import type { ReadDocument, WrittenQuantity } from "@wingseed/engine";
-import { type DocumentProblem, fileProblem, placedProblem, type TextPosition } from "../document-problem.ts";
+import { type DocumentProblem, fileProblem, inReadingOrder, placedProblem, type TextPosition } from "../document-problem.ts";
 import { type FileReference, pointer, readValue, schemaNode, type ValueProblem, type WrittenNumber } from "../schema/index.ts";
 import { type Positions, readYaml } from "../yaml/index.ts";
 import { inCurrentFormat } from "./document-format.ts";
@@ -34,7 +34,7 @@ export function readYamlDocument(kind: DocumentKind, { file, text, hash }: Docum
   const { own, provenance, problem } = withoutProvenance(kind, format.value);
   const reading = readValue(kind.schema, own, "document");
   const found = problem === undefined ? reading.problems : [...reading.problems, problem];
-  const problems = [...slips, ...found.map(place)];
+  const problems = inReadingOrder([...slips, ...found.map(place)]);
   const references = reading.references.map((reference) => ({ ...reference, ...positions.value(reference.path) }));
   if (problems.some(({ severity }) => severity === "error")) return { problems, references };
   const written = writtenQuantities(reading.numbers, positions, provenance);

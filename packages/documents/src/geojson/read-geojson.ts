@@ -1,5 +1,5 @@
 import type { DocumentReading, DocumentText } from "../document/index.ts";
-import { type DocumentProblem, fileProblem, placedProblem } from "../document-problem.ts";
+import { type DocumentProblem, fileProblem, inReadingOrder, placedProblem } from "../document-problem.ts";
 import { readYaml } from "../yaml/index.ts";
 import { featureProblems } from "./feature-collection.ts";
 import { jsonSlip } from "./json-slip.ts";
@@ -10,7 +10,7 @@ export function readGeoJson({ file, text, hash }: DocumentText): DocumentReading
   if (data === undefined) return { problems: [syntaxProblem(file, text)], references: [] };
   const { positions, problems: doubled } = readYaml(file, text);
   const found = featureProblems(data.value).map((problem) => placedProblem(file, positions.value(problem.path), problem));
-  const problems = [...doubled, ...found];
+  const problems = inReadingOrder([...doubled, ...found]);
   if (problems.some(({ severity }) => severity === "error")) return { problems, references: [] };
   return { document: { path: file, kind: "geojson", data: data.value, written: {}, hash }, problems, references: [] };
 }

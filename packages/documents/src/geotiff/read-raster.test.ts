@@ -137,3 +137,13 @@ test.each([[[]], [[1, 2, 3]], [[73, 73, 42, 0]], [[73, 73, 42, 0, 8, 0, 0, 0, 25
   expect(raster).toMatchObject({ kind: "refused", code: "raster" });
   if (raster.kind === "refused") expect(raster.message).toMatch(/^this cannot be read as a GeoTIFF: /);
 });
+
+test.each(["int16-lzw", "float32-lzw", "float32-deflate", "int16-packbits", "int16-tiled", "int16"])(
+  "%s cut short is refused, not filled up",
+  async (name) => {
+    const whole = fixture(name);
+    const raster = await readGeoTiff(whole.slice(0, whole.length - (name === "int16-tiled" ? 450 : 40)));
+    if (raster.kind !== "refused") throw new Error("was read");
+    expect(raster.message).toMatch(/^this cannot be read as a GeoTIFF: /);
+  },
+);

@@ -1,6 +1,6 @@
 import type { Raster } from "@wingseed/engine";
 import { fromArrayBuffer } from "geotiff";
-import { installBoundedInflate } from "./bounded-inflate.ts";
+import { installBlockDecoders } from "./block-decoders.ts";
 import { type RasterHeader, rasterHeader } from "./raster-header.ts";
 import { refused, type TiffRefusal } from "./tiff-refusal.ts";
 
@@ -16,7 +16,7 @@ export interface DecodedRaster {
 /** Most bytes of a file that are read. */
 export const largestFile = 512 * 2 ** 20;
 
-installBoundedInflate();
+installBlockDecoders();
 
 /**
  * Decodes a single-band GeoTIFF in WGS 84 or WGS 84 UTM: row 0 north, origin at the centre of the north-west pixel, values

@@ -41,7 +41,7 @@ function writtenQuantity(kind: QuantityKind): SchemaNode {
 function plainNumber({ type = "number", minimum, maximum, exclusiveMinimum, exclusiveMaximum }: SchemaNode): SchemaNode {
   return {
     type,
-    ...(minimum === undefined ? {} : { minimum }),
+    ...(minimum === undefined || minimum === Number.MIN_SAFE_INTEGER ? {} : { minimum }),
     ...(exclusiveMinimum === undefined ? {} : { exclusiveMinimum }),
     ...(maximum === undefined || maximum === Number.MAX_SAFE_INTEGER ? {} : { maximum }),
     ...(exclusiveMaximum === undefined ? {} : { exclusiveMaximum }),

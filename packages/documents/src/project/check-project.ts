@@ -3,12 +3,12 @@ import type { ProjectDefinition } from "@wingseed/engine";
 import type { DocumentReading, PlacedReference } from "../document/index.ts";
 import { type DocumentProblem, fileProblem } from "../document-problem.ts";
 import { dotted, nearName, pointer } from "../schema/index.ts";
-import type { ListedFile } from "./open-project.ts";
+import { type ListedFile, listed, unreadFiles } from "./file-kinds.ts";
 import type { RasterReading } from "./project-raster.ts";
 
 interface CheckedProject {
   readonly folder: string;
-  readonly list: () => Promise<readonly ListedFile[]>;
+  readonly files: () => Promise<readonly string[]>;
   readonly document: (path: string) => Promise<DocumentReading>;
   readonly placed: (path: string) => Promise<RasterReading>;
 }
@@ -19,8 +19,9 @@ export async function checkProject(project: CheckedProject): Promise<readonly Do
     const message = `there is no folder ${project.folder}`;
     return [fileProblem("project.yaml", { kind: "missing-file", read: project.folder, allowed: "a folder with a project.yaml", message })];
   }
-  const files = await project.list();
-  const problems: DocumentProblem[] = [];
+  const paths = await project.files();
+  const files = listed(paths);
+  const problems: DocumentProblem[] = [...unreadFiles(paths)];
   if (!files.some(({ kind }) => kind === "project")) problems.push(...(await project.document("project.yaml")).problems);
   const references: (PlacedReference & { readonly file: string })[] = [];
   let definition: ProjectDefinition | undefined;
@@ -63,7 +64,7 @@ function referenceProblem(
   const sentence =
     found === undefined
       ? `there is no ${inWords(kind)} "${target}"${cure}`
-      : `"${target}" is ${inWords(found.kind)}, ${inWords(kind)} is expected${cure}`;
+      : `"${target}" is ${withArticle(inWords(found.kind))}, ${withArticle(inWords(kind))} is expected${cure}`;
   const allowed = ofKind.join(", ") || `the path of a file that exists`;
   return [
     fileProblem(file, {
@@ -80,6 +81,10 @@ function referenceProblem(
 
 function inWords(kind: string): string {
   return kind === "raster" ? "raster file" : kind === "geojson" ? "GeoJSON file" : `${kind} file`;
+}
+
+function withArticle(words: string): string {
+  return /^[aeiou]/u.test(words) ? `an ${words}` : `a ${words}`;
 }
 
 /** What no document shows alone: files that the project does not name, rasters without a datum. */

@@ -1,1 +1,2 @@
-export { fileKind, type ListedFile, openProject, type Project, type Reading } from "./open-project.ts";
+export type { ListedFile } from "./file-kinds.ts";
+export { openProject, type Project, type Reading } from "./open-project.ts";

@@ -4,6 +4,7 @@ import { type DocumentProblem, fileProblem, inReadingOrder } from "../document-p
 import { readGeoJson } from "../geojson/index.ts";
 import { largestFile } from "../geotiff/index.ts";
 import { checkProject } from "./check-project.ts";
+import { fileKind, type ListedFile, listed, unknownFile } from "./file-kinds.ts";
 import { type FileMark, locate, projectFiles, readLocated } from "./project-folder.ts";
 import { placedRaster, type RasterFile, type RasterReading, readRasterFile } from "./project-raster.ts";
 
@@ -11,12 +12,6 @@ import { placedRaster, type RasterFile, type RasterReading, readRasterFile } fro
 export type Reading<Value> =
   | { readonly value: Value; readonly warnings: readonly DocumentProblem[]; readonly problems?: never }
   | { readonly problems: readonly DocumentProblem[]; readonly value?: never };
-
-export interface ListedFile {
-  readonly path: string;
-  /** Kind of document, `geojson` or `raster`. */
-  readonly kind: string;
-}
 
 /** A project folder. Reads on demand, reads again only what changed, and never throws for what stands in a file. */
 export interface Project {
@@ -31,13 +26,6 @@ export interface Project {
 
 const largestDocument = 4 * 2 ** 20;
 
-/** The kind of file that a path inside a project is, or undefined when projects have no such file. */
-export function fileKind(path: string): string | undefined {
-  if (/^places\/[^/]+\.geojson$/u.test(path)) return "geojson";
-  if (/^terrain\/[^/]+\.tiff?$/u.test(path)) return "raster";
-  return documentKinds.find(({ pathPattern }) => pathPattern.test(path))?.kind;
-}
-
 /** Opens a project folder. Nothing is read yet. */
 export function openProject(folder: string): Project {
   const readings = new Map<string, { readonly mark: FileMark; readonly reading: DocumentReading }>();
@@ -45,7 +33,7 @@ export function openProject(folder: string): Project {
 
   const document = async (path: string): Promise<DocumentReading> => {
     const reader = readerOf(path);
-    if (reader === undefined) return { problems: [unknownKind(path)], references: [] };
+    if (reader === undefined) return { problems: [unknownFile(path)], references: [] };
     const found = await locate(folder, path, largestDocument);
     if (found.kind === "problem") return { problems: [found.problem], references: [] };
     const known = readings.get(path);
@@ -58,7 +46,7 @@ export function openProject(folder: string): Project {
   };
 
   const raster = async (path: string): Promise<RasterFile> => {
-    if (fileKind(path) !== "raster") return { kind: "problem", problem: unknownKind(path) };
+    if (fileKind(path) !== "raster") return { kind: "problem", problem: unknownFile(path) };
     const found = await locate(folder, path, largestFile);
     if (found.kind === "problem") return { kind: "problem", problem: found.problem };
     const known = rasters.get(path);
@@ -71,11 +59,7 @@ export function openProject(folder: string): Project {
   const definition = async (): Promise<ProjectDefinition | undefined> =>
     (await document("project.yaml")).document?.data as ProjectDefinition | undefined;
   const placed = async (path: string): Promise<RasterReading> => placedRaster(path, await raster(path), await definition());
-  const list = async () =>
-    (await projectFiles(folder)).flatMap((path) => {
-      const kind = fileKind(path);
-      return kind === undefined ? [] : [{ path, kind }];
-    });
+  const list = async () => listed(await projectFiles(folder));
 
   return {
     folder,
@@ -88,7 +72,7 @@ export function openProject(folder: string): Project {
       const { raster: value, problems } = await placed(path);
       return value === undefined ? { problems } : { value, warnings: problems };
     },
-    check: async () => inReadingOrder(await checkProject({ folder, list, document, placed })),
+    check: async () => inReadingOrder(await checkProject({ folder, files: () => projectFiles(folder), document, placed })),
   };
 }
 
@@ -113,16 +97,6 @@ function readText(read: TextReader, file: string, bytes: Uint8Array, hash: strin
     });
     return { problems: [problem], references: [] };
   }
-}
-
-function unknownKind(path: string): DocumentProblem {
-  const places = [...documentKinds.map(({ place }) => place), "places/*.geojson", "terrain/*.tif"].join(", ");
-  return fileProblem(path, {
-    kind: "missing-file",
-    read: path,
-    allowed: places,
-    message: `${path} is no document of a project; they lie at ${places}`,
-  });
 }
 
 function sameFile(first: FileMark, second: FileMark): boolean {

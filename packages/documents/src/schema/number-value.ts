@@ -116,7 +116,7 @@ function withinBounds(reading: Reading, node: SchemaNode, number: ReadNumber, pa
 export function boundsInWords(node: SchemaNode): string {
   const bounds = [
     node.exclusiveMinimum === undefined ? undefined : `more than ${bound(node, node.exclusiveMinimum)}`,
-    node.minimum === undefined ? undefined : `at least ${bound(node, node.minimum)}`,
+    node.minimum === undefined || node.minimum === Number.MIN_SAFE_INTEGER ? undefined : `at least ${bound(node, node.minimum)}`,
     node.exclusiveMaximum === undefined ? undefined : `less than ${bound(node, node.exclusiveMaximum)}`,
     node.maximum === undefined || node.maximum === Number.MAX_SAFE_INTEGER ? undefined : `at most ${bound(node, node.maximum)}`,
   ];

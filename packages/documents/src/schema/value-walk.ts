@@ -60,7 +60,12 @@ function textValue(reading: Reading, node: SchemaNode, raw: unknown, path: reado
   }
   const { minLength = 0, maxLength = Number.POSITIVE_INFINITY } = node;
   if (raw.length < minLength || raw.length > maxLength) {
-    const allowed = raw.length < minLength ? `a text of at least ${minLength} characters` : `a text of at most ${maxLength} characters`;
+    const allowed =
+      raw.length > maxLength
+        ? `a text of at most ${maxLength} characters`
+        : minLength === 1
+          ? "a text that is not empty"
+          : `a text of at least ${minLength} characters`;
     complain(reading, path, { kind: "out-of-range", read: shown(raw), allowed, sentence: `${allowed} is expected; read ${shown(raw)}` });
     return undefined;
   }
@@ -73,13 +78,11 @@ function listValue(reading: Reading, node: SchemaNode, raw: unknown, path: reado
   if (!Array.isArray(raw)) return wrongType(reading, raw, path, "a list");
   const { minItems = 0, maxItems = Number.POSITIVE_INFINITY } = node;
   if (raw.length < minItems || raw.length > maxItems) {
-    const allowed =
-      minItems === maxItems
-        ? `${minItems} entries`
-        : raw.length < minItems
-          ? `at least ${minItems} entries`
-          : `at most ${maxItems} entries`;
-    complain(reading, path, { kind: "out-of-range", read: shown(raw), allowed, sentence: `${allowed} are expected; read ${shown(raw)}` });
+    const count = raw.length < minItems ? minItems : maxItems;
+    const bound = minItems === maxItems ? "" : raw.length < minItems ? "at least " : "at most ";
+    const allowed = `${bound}${count} ${count === 1 ? "entry" : "entries"}`;
+    const sentence = `a list of ${allowed} is expected; read ${shown(raw)}`;
+    complain(reading, path, { kind: "out-of-range", read: shown(raw), allowed, sentence });
   }
   return raw.map((item: unknown, index) => {
     const rest = typeof node.items === "object" ? node.items : {};
@@ -103,7 +106,7 @@ function unionValue(reading: Reading, branches: readonly SchemaNode[], raw: unkn
       return undefined;
     }
     case "none":
-      return wrongType(reading, raw, path, branches.map((node) => inWords(resolved(node, reading.root))).join(" or "));
+      return wrongType(reading, raw, path, [...new Set(branches.map((node) => inWords(resolved(node, reading.root))))].join(" or "));
   }
 }
 

@@ -97,6 +97,7 @@ export const unitAtoms: Readonly<Record<string, UnitAtom>> = {
   kN: { library: "N", times: 1000 },
   Nm: { library: "N*m" },
   lbf: { library: "N", times: 44482216152605, per: 1e13 },
+  uPa: { library: "Pa", per: 1e6 },
   Pa: { library: "Pa" },
   hPa: { library: "Pa", times: 100 },
   kPa: { library: "Pa", times: 1000 },

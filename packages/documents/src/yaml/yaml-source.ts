@@ -1,6 +1,7 @@
 import { type Alias, type Document, isAlias, isMap, isPair, isScalar, isSeq, LineCounter, type Node, parseDocument } from "yaml";
 import { type DocumentProblem, fileProblem, type TextPosition } from "../document-problem.ts";
 import { type PathStep, pointer } from "../schema/index.ts";
+import { deepest, tooDeepAt } from "./nesting.ts";
 
 /** Where keys and values of a document stand. */
 export interface Positions {
@@ -16,8 +17,7 @@ export interface YamlSource {
   readonly problems: readonly DocumentProblem[];
 }
 
-const mostNodes = 200_000;
-const deepest = 64;
+const mostNodes = 100_000;
 /** One slip of syntax often brings a row of others behind it. */
 const mostSlips = 20;
 
@@ -32,6 +32,8 @@ export function readYaml(file: string, text: string): YamlSource {
   const places = new Map<string, { value: number; key?: number }>();
   const positions = positionsOf(places, at);
   try {
+    const deep = tooDeepAt(text);
+    if (deep !== undefined) return { value: undefined, positions, problems: [tooDeep(file, text, deep)] };
     const document = parseDocument(text, { lineCounter: lines, prettyErrors: false, version: "1.2", strict: true, stringKeys: false });
     const slips = [...document.errors, ...document.warnings];
     for (const slip of slips.slice(0, mostSlips)) problems.push(syntaxProblem(file, at(slip.pos[0]), slip));
@@ -55,6 +57,18 @@ function syntaxProblem(file: string, position: TextPosition, slip: { readonly co
     read: duplicate ? "a key for the second time" : "text that is no YAML",
     allowed: duplicate ? "each key once" : "YAML 1.2",
     message,
+  });
+}
+
+function tooDeep(file: string, text: string, offset: number): DocumentProblem {
+  const before = text.slice(0, offset).split("\n");
+  return fileProblem(file, {
+    line: before.length,
+    column: (before.at(-1)?.length ?? 0) + 1,
+    kind: "too-large",
+    read: "deeper nesting",
+    allowed: `${deepest} levels`,
+    message: `this document cannot be read: here it is nested deeper than ${deepest} levels`,
   });
 }
 

@@ -17,7 +17,7 @@ export function InputsForm({ question, run }: FormProps) {
   const { address } = useSession();
   const touched = Object.keys(question.drafts).length > 0;
   return (
-    <section aria-label="Inputs">
+    <section aria-label="Inputs" data-part="inputs">
       <h2>Inputs</h2>
       <form
         className="inputs"

@@ -81,6 +81,8 @@ export function askedOf({ label, quantity = "dimensionless", unit, datum }: Tabl
 
 /** The same value in every other unit in which its kind is shown. */
 function otherUnits(asked: Questioned, text: string): readonly string[] {
+  // A count in percent would say nothing.
+  if (asked.quantity === "dimensionless" && asked.unit === undefined) return [];
   const choice = asked.datum === undefined ? {} : { datum: asked.datum };
   const texts = displayUnitNames(asked.quantity)
     .filter((unit) => unit !== "1")

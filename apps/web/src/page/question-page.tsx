@@ -5,7 +5,7 @@ import { QuestionLink } from "../frame/question-link.tsx";
 import type { CaseView } from "../model/catalogue.ts";
 import type { Question, Slot } from "../model/question.ts";
 import { askedText, pageState, type Run } from "../model/run-store.ts";
-import type { Origin } from "../model/slip.ts";
+import { command, type Origin } from "../model/slip.ts";
 import { Figures } from "../picture/figures.tsx";
 import { useRun, useSession, useView } from "../session-context.ts";
 import { AnswerSentence } from "./answer.tsx";
@@ -50,8 +50,27 @@ export function QuestionPage({ question }: { readonly question: Question }) {
             Next: <QuestionLink to={question.next.address}>{question.next.title}</QuestionLink>
           </p>
         )}
+        <PrintedFoot slot={main} run={run} />
       </div>
     </main>
+  );
+}
+
+/** On paper only: how to compute it again, by what program, and what must be read beside it. */
+function PrintedFoot({ slot, run }: { readonly slot: Slot; readonly run: Run | undefined }) {
+  const { cautions } = useSession().catalogue.project;
+  const provenance = run?.shown?.computed.result.provenance;
+  return (
+    <div className="print-only">
+      <code>{command(slot.analysis.name, slot.inputs)}</code>
+      {provenance && (
+        <p>
+          {provenance.program.name} {provenance.program.version}, registry {provenance.registryHash.slice(0, 12)};{" "}
+          {provenance.documents.map((document) => `${document.path} ${document.hash.slice(0, 12)}`).join(", ")}
+        </p>
+      )}
+      <p>{cautions.join(" ")}</p>
+    </div>
   );
 }
 

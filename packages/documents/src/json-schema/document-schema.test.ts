@@ -33,6 +33,9 @@ describe("a validator that only knows the schema", () => {
     for (const [kind, path] of [
       ["project", "demo/project.yaml"],
       ["aircraft", "demo/aircraft/baseline.yaml"],
+      ["aircraft", "demo/aircraft/revised.yaml"],
+      ["mission", "demo/missions/platform-service.yaml"],
+      ["mission", "demo/missions/survey.yaml"],
     ] as const) {
       expect(validator(kind).safeParse(parse(text(path))).error?.issues ?? []).toEqual([]);
     }

@@ -1,2 +1,2 @@
-export { documentSchema, schemaFileName, schemaFiles } from "./document-schema.ts";
+export { documentSchema } from "./document-schema.ts";
 export { schemaFolder, writeSchemas } from "./write-schemas.ts";

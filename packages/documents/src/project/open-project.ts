@@ -25,11 +25,13 @@ export interface Project {
 }
 
 const largestDocument = 4 * 2 ** 20;
+/** Decoded rasters that stay in memory; those read longest ago go first. */
+const rastersKept = 4;
 
 /** Opens a project folder. Nothing is read yet. */
 export function openProject(folder: string): Project {
   const readings = new Map<string, { readonly mark: FileMark; readonly reading: DocumentReading }>();
-  const rasters = new Map<string, { readonly mark: FileMark; readonly file: RasterFile }>();
+  const rasters = new Map<string, { readonly mark: FileMark; readonly file: Promise<RasterFile> }>();
 
   const document = async (path: string): Promise<DocumentReading> => {
     const reader = readerOf(path);
@@ -51,8 +53,10 @@ export function openProject(folder: string): Project {
     if (found.kind === "problem") return { kind: "problem", problem: found.problem };
     const known = rasters.get(path);
     if (known !== undefined && sameFile(known.mark, found.mark)) return known.file;
-    const file = await readRasterFile(path, await readLocated(path, found.place));
+    const file = readLocated(path, found.place).then((read) => readRasterFile(path, read));
+    rasters.delete(path);
     rasters.set(path, { mark: found.mark, file });
+    if (rasters.size > rastersKept) rasters.delete([...rasters.keys()][0] as string);
     return file;
   };
 

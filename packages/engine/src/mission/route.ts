@@ -55,7 +55,7 @@ const shortestLeg = 0.5;
 /**
  * The line named `featureName` of a GeoJSON document as a route, with the names of points that lie on its corners.
  *
- * @source rfc-7946, section 3.1.1: positions are longitude, latitude, optional height
+ * @source rfc-7946, section 3.1.1, unchecked: positions are longitude, latitude, optional height
  */
 export function readRoute(document: unknown, file: string, featureName: string): RouteReading {
   const refuse = (because: "not-a-route-file" | "feature-missing" | "not-a-line" | "too-short", message: string): RouteReading => ({

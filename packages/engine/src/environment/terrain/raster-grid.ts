@@ -24,7 +24,7 @@ const utmReach = 30 * degree;
 /**
  * Locates places on a raster. WGS 84 rasters are met directly, also across the 180° meridian; UTM rasters by projection.
  *
- * @source proj4js, README, usage: transforms between coordinate systems named by PROJ strings
+ * @source proj4js, README, Using: transforms between coordinate systems named by PROJ strings
  */
 export function gridLocation(grid: RasterGrid): GridLocation {
   const { origin, step, crs } = grid;

@@ -11,6 +11,8 @@ import type { RotorInputs, RotorOutputs } from "./rotor-schema.ts";
 
 /** Torque coefficient below which a rotor turns by itself [1]: far below what can be measured, far above solver noise. */
 const freeTorqueCoefficient = 1e-9;
+/** Below this airspeed the stream has no dynamic pressure worth dividing by [m/s]. */
+const stillAir = 1e-3;
 /** The ring state by rates over hover induced velocity. Leishman, read; the borders are soft. */
 const ringDescent = { from: 0.4, to: 1.6, forwardBelow: 1 } as const;
 
@@ -39,11 +41,11 @@ export function rotorOutputsOf(inputs: RotorInputs, workspace: RotorWorkspace, f
     ct: shaft.ct,
     ch: shaft.ch,
     cq: rotor.cq,
-    cl: airspeed > 0 ? lift / pressureArea : null,
-    cd: airspeed > 0 ? drag / pressureArea : null,
-    liftToDrag: airspeed > 0 && drag !== 0 ? lift / drag : null,
+    cl: airspeed > stillAir ? lift / pressureArea : null,
+    cd: airspeed > stillAir ? drag / pressureArea : null,
+    liftToDrag: airspeed > stillAir && drag !== 0 ? lift / drag : null,
     advanceRatio: (airspeed * Math.cos(shaftAngle)) / tipSpeed,
-    figureOfMerit: airspeed === 0 && shaft.ct > 0 && rotor.cq > 0 ? shaft.ct ** 1.5 / Math.SQRT2 / rotor.cq : null,
+    figureOfMerit: airspeed <= stillAir && shaft.ct > 0 && rotor.cq > 0 ? shaft.ct ** 1.5 / Math.SQRT2 / rotor.cq : null,
     inducedVelocity: rotor.lambdaI * tipSpeed,
     airspeed,
     rotationRate: tipSpeed / radius,

@@ -79,6 +79,10 @@ const rotor = z
     const places = given.stations?.map((one) => one.radiusFraction) ?? [];
     if (places.some((place, i) => i > 0 && place <= (places[i - 1] ?? 0)))
       complain("stations", "radiusFraction must rise from station to station");
+  })
+  .meta({
+    description: "The rotor; it turns counter-clockwise seen from above.",
+    givens: [{ given: ["chord"] }, { given: ["stations"] }],
   });
 
 const air = z.strictObject({
@@ -111,7 +115,7 @@ const angle = (description: string, bound: number) => quantity("angle", { descri
 
 export const rotorInputs = z
   .strictObject({
-    rotor: rotor.meta({ description: "The rotor; it turns counter-clockwise seen from above." }),
+    rotor,
     air: air.optional().meta({ description: "The air by its density, instead of an altitude." }),
     altitude: quantity("length", {
       description: "Geopotential altitude of the standard atmosphere; 0 when neither air nor altitude is given.",
@@ -153,8 +157,8 @@ export const rotorInputs = z
       .union([z.enum(["resultant", "friction", "off"]).meta({ label: "Law" }), z.boolean().meta({ label: "On or off" })])
       .default("resultant")
       .meta({ description: "Drag of the flow along the blade; true means resultant." }),
-    azimuths: z.int().min(8).max(144).default(24).meta({ description: "Blade positions per turn." }),
-    radialElements: z.int().min(4).max(100).default(16).meta({ description: "Elements per blade." }),
+    azimuths: z.int().min(8).max(96).default(24).meta({ description: "Blade positions per turn." }),
+    radialElements: z.int().min(4).max(64).default(16).meta({ description: "Elements per blade." }),
   })
   .superRefine((inputs, context) => {
     const complain = (path: string[], message: string): void => context.addIssue({ code: "custom", path, message });
@@ -164,7 +168,7 @@ export const rotorInputs = z
     if (inputs.advanceRatio !== undefined && Math.abs(inputs.shaftAngle ?? 0) > 1.4)
       complain(["advanceRatio"], "with the shaft within 10 degrees of the stream the advance ratio says nothing; give the airspeed");
   })
-  .meta({ givens: rotorGivens });
+  .meta({ givens: rotorGivens, alternatives: [["air", "altitude"]] });
 
 export type RotorInputs = z.infer<typeof rotorInputs>;
 

@@ -5,15 +5,9 @@ export {
   solveRotorInflowAndFlap,
   type UnsolvedRotor,
 } from "./inflow-and-flap.ts";
-export { type LargestThrust, largestSteadyThrust, type ThrustLimitCondition, unstalledMarch } from "./largest-steady-thrust.ts";
-export {
-  type NoOperatingPoint,
-  type OperatingGivens,
-  type OperatingPoint,
-  type OperatingSurroundings,
-  rotorOperatingPoint,
-  type Stream,
-} from "./operating-point.ts";
+export { type LargestThrust, largestSteadyThrust, type ThrustLimitCondition } from "./largest-steady-thrust.ts";
+export type { NoOperatingPoint, OperatingGivens, OperatingPoint, OperatingSurroundings, Stream } from "./operating-givens.ts";
+export { rotorOperatingPoint } from "./operating-point.ts";
 export { type ElementLoad, rotorLoading } from "./rotor-loading.ts";
 export type { RotorMesh } from "./rotor-mesh.ts";
 export {

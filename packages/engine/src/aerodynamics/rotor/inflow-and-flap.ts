@@ -25,7 +25,7 @@ export interface UnsolvedRotor {
 export interface InflowAndFlapOptions {
   /** Largest residual accepted. @defaultValue 1e-10 */
   readonly tolerance?: number;
-  /** @defaultValue 120 */
+  /** @defaultValue 80 */
   readonly largestSweepCount?: number;
 }
 
@@ -54,7 +54,7 @@ export function solveRotorInflowAndFlap(
     jacobian: startJacobian(equations, start),
     largestSteps: equations.largestSteps,
     tolerance: options.tolerance ?? 1e-10,
-    largestEvaluationCount: options.largestSweepCount ?? 120,
+    largestEvaluationCount: options.largestSweepCount ?? 80,
   });
   if (!ended.converged) return { kind: "not-converged", residual: ended.residual, iterations: ended.evaluations };
   return solution(ws, equations, ended.unknowns, ended.evaluations);

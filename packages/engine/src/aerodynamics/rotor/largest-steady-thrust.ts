@@ -26,7 +26,7 @@ const golden = (Math.sqrt(5) - 1) / 2;
  * @derivation search over `solveRotorInflowAndFlap`
  */
 export function largestSteadyThrust(ws: RotorWorkspace, condition: ThrustLimitCondition): LargestThrust {
-  const march = unstalledMarch(ws, condition, lowestCollective, () => false);
+  const march = unstalledMarch(ws, condition, { from: lowestCollective, step: collectiveStep, enough: () => false });
   if (march.kind === "not-found") return march;
   const { before, after } = march;
   return refined(ws, condition, before.collective, after.collective);
@@ -37,6 +37,14 @@ interface MarchPoint {
   readonly rotor: SolvedRotor;
 }
 
+export interface UnstalledMarch {
+  /** First collective [rad]. */
+  readonly from: number;
+  /** [rad]. */
+  readonly step: number;
+  enough(rotor: SolvedRotor): boolean;
+}
+
 /**
  * Marches collective up until thrust falls or `enough` says so; thrust rises strictly on the way.
  *
@@ -45,15 +53,20 @@ interface MarchPoint {
 export function unstalledMarch(
   ws: RotorWorkspace,
   condition: ThrustLimitCondition,
-  from: number,
-  enough: (rotor: SolvedRotor) => boolean,
+  { from, step, enough }: UnstalledMarch,
 ):
-  | { readonly kind: "enough" | "passed"; readonly before: MarchPoint; readonly after: MarchPoint }
+  | {
+      readonly kind: "enough" | "passed";
+      readonly before: MarchPoint;
+      readonly after: MarchPoint;
+      /** Largest C_T met on the way [1]. */
+      readonly highest: number;
+    }
   | { readonly kind: "not-found"; readonly reason: string } {
   let earlier: MarchPoint | undefined;
   let last: MarchPoint | undefined;
   let unsolved = false;
-  for (let collective = from; collective <= highestCollective; collective += collectiveStep) {
+  for (let collective = from; collective <= highestCollective; collective += step) {
     const rotor = solveRotorInflowAndFlap(ws, { ...condition, collective });
     if (rotor.kind === "not-converged") {
       // Low down, before any solved point, a gap is skipped; on the way up it ends the search.
@@ -62,8 +75,9 @@ export function unstalledMarch(
       continue;
     }
     const here = { collective, rotor };
-    if (enough(rotor)) return { kind: "enough", before: last ?? here, after: here };
-    if (last && rotor.ct < last.rotor.ct && rotor.ct > 0) return { kind: "passed", before: earlier ?? last, after: here };
+    if (enough(rotor)) return { kind: "enough", before: last ?? here, after: here, highest: rotor.ct };
+    if (last && rotor.ct < last.rotor.ct && rotor.ct > 0)
+      return { kind: "passed", before: earlier ?? last, after: here, highest: last.rotor.ct };
     earlier = last;
     last = here;
   }

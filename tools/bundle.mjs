@@ -1,7 +1,8 @@
 // Bundles the command line, the worker and the registry of analyses; native modules and the worker pool stay outside.
-import { copyFileSync, existsSync, mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { basename, join } from "node:path";
 import { build } from "esbuild";
+import { references } from "./references.mjs";
 
 const common = {
   outdir: "dist",
@@ -38,3 +39,4 @@ const fresh = new Set(files.map(({ path }) => basename(path)));
 for (const name of readdirSync("dist")) if (name.startsWith("part-") && !fresh.has(name)) rmSync(join("dist", name), { force: true });
 
 if (existsSync("validation/summary.json")) copyFileSync("validation/summary.json", "dist/validation.json");
+writeFileSync("dist/references.json", `${JSON.stringify(references(readFileSync("docs/sources.bib", "utf8")))}\n`);

@@ -11,6 +11,7 @@ export interface Place {
   readonly webFolder: string;
   readonly demo: string;
   readonly validationFile: string;
+  readonly referencesFile: string;
 }
 
 /** @param bundleUrl address of the running bundle, which lies in `dist` */
@@ -26,6 +27,7 @@ export async function placeOf(bundleUrl: string): Promise<Place> {
     webFolder: built("web"),
     demo: join(root, "demo"),
     validationFile: built("validation.json"),
+    referencesFile: built("references.json"),
   };
 }
 

@@ -9,13 +9,15 @@ export interface DossierRequest {
   readonly project: Project;
   readonly version: string;
   readonly validation: readonly ValidationRow[];
+  /** Printed references by source key. */
+  readonly references: Readonly<Record<string, string>>;
   readonly signal: AbortSignal;
   readonly onProgress?: (progress: Progress) => void;
 }
 
 /** Asks every question that the dossier prints and sets the answers as PDF. */
 export async function dossierPdf(request: DossierRequest): Promise<Uint8Array> {
-  const { project, version, validation } = request;
+  const { project, version, validation, references } = request;
   const own = (await project.readDocument("project.yaml")).value?.data as ProjectDefinition | undefined;
   const chapters = await dossierChapters(request);
   // The typesetter is large, and only whoever wants the dossier waits for it.
@@ -28,6 +30,7 @@ export async function dossierPdf(request: DossierRequest): Promise<Uint8Array> {
     },
     chapters,
     validation,
+    references,
     program: { name: "Wingseed", version },
   });
 }

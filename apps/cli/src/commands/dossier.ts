@@ -4,9 +4,9 @@ import { interruptible } from "../interrupt.ts";
 import { writeWhole } from "../output-file.ts";
 import type { Place } from "../place.ts";
 import { progressLine } from "../progress-line.ts";
+import { publishedSources } from "../published-sources.ts";
 import { withSession } from "../session.ts";
 import type { Streams } from "../streams.ts";
-import { publishedChecks } from "../validation-summary.ts";
 
 export interface DossierOptions {
   readonly output: string;
@@ -24,9 +24,9 @@ export async function writeDossier(
 ): Promise<ExitStatus> {
   return withSession(place, { ...options, project: written }, async ({ runner, project }) => {
     const line = progressLine(streams);
-    const validation = await publishedChecks(place);
+    const published = await publishedSources(place);
     const pdf = await interruptible((signal) =>
-      dossierPdf({ runner, project, version: place.version, validation, signal, onProgress: line.show }).catch((error: unknown) => {
+      dossierPdf({ runner, project, version: place.version, ...published, signal, onProgress: line.show }).catch((error: unknown) => {
         if (signal.aborted) throw new Refused("Stopped; no file was written.", exitStatus.noResult);
         throw error;
       }),

@@ -2,9 +2,9 @@ import { pages } from "@wingseed/reports";
 import { createServer, dossierPdf, listen, projectEntry } from "@wingseed/server";
 import { type ExitStatus, exitStatus, Refused } from "../exit-status.ts";
 import type { Place } from "../place.ts";
+import { publishedSources, validationSummary } from "../published-sources.ts";
 import { withSession } from "../session.ts";
 import type { Streams } from "../streams.ts";
-import { publishedChecks, validationSummary } from "../validation-summary.ts";
 
 export interface StartOptions {
   readonly port: number;
@@ -21,7 +21,7 @@ export async function startServer(place: Place, streams: Streams, written: strin
       version: place.version,
       pages,
       project: () => projectEntry(project),
-      dossier: async (signal) => dossierPdf({ runner, project, version: place.version, validation: await publishedChecks(place), signal }),
+      dossier: async (signal) => dossierPdf({ runner, project, version: place.version, ...(await publishedSources(place)), signal }),
       validation: () => validationSummary(place),
       webFolder: place.webFolder,
     });

@@ -55,12 +55,17 @@ export function aircraftPower(at: DayConditions): PowerSource {
     limits: trimLimits,
     powerFrom,
     power(request, trace) {
-      const warm = trace === undefined ? undefined : powerFrom(request, trace);
-      if (warm?.kind === "flies") return warm;
       const { conditions, rotor } = at(request.loading, request.altitude);
-      return answerOf(trim(conditions, pointOf(request), rotor));
+      const cold = answerOf(trim(conditions, pointOf(request), rotor));
+      return trace === undefined ? cold : cheaper(cold, powerFrom(request, trace));
     },
   };
+}
+
+/** Starts from nothing and from a neighbour lead to different local optima at some speeds. */
+function cheaper(first: PowerAnswer, second: PowerAnswer): PowerAnswer {
+  if (second.kind === "no-equilibrium") return first;
+  return first.kind === "no-equilibrium" || second.electricPower < first.electricPower ? second : first;
 }
 
 function answerOf(outcome: TrimOutcome): PowerAnswer {

@@ -2,7 +2,7 @@ import { type FlightStep, horizontalAirspeed } from "./flight-steps.ts";
 import type { PowerQuery, PowerTableAxes } from "./power-lookup.ts";
 
 /** Distance between tabulated maneuver speeds [m/s], and how close to an exact one a tabulated one is left out. */
-const speedSpacing = 4;
+const speedSpacing = 5;
 const tooClose = 1.5;
 /** Heights closer together than this share one node [m]. */
 const sameHeight = 1;

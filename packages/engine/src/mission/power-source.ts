@@ -36,7 +36,7 @@ export type PowerAnswer =
 /** What the mission asks of the aircraft: exact answers, each a function of its arguments alone. */
 export interface PowerSource {
   readonly limits: readonly NamedLimit[];
-  /** From a neighbour's trace when one is given and leads somewhere, else from nothing. */
+  /** From nothing, and from a neighbour's trace when one is given: whichever is cheaper. */
   power(request: PowerRequest, trace?: unknown): PowerAnswer;
   /** From a neighbour's trace alone: quick, and says nothing about what other starts would find. */
   powerFrom(request: PowerRequest, trace: unknown): PowerAnswer;

@@ -21,7 +21,7 @@ afterAll(async () => {
 });
 
 describe("the built app on the demo project", () => {
-  it.each(screens)("answers, draws and stays accessible at $width px, $scheme", { timeout: 300_000 }, async ({ width, scheme }) => {
+  it.each(screens)("answers, draws and stays accessible at $width px, $scheme", { timeout: 600_000 }, async ({ width, scheme }) => {
     const { page, context, complaints } = await openScreen(browser, server.address, { width, height: 900 }, scheme);
     for (const question of questions) {
       await openQuestion(page, server.address, `#/${question}`);
@@ -33,7 +33,7 @@ describe("the built app on the demo project", () => {
     await context.close();
   });
 
-  it("says where a number comes from, gives the focus back, and undoes a question with Back", { timeout: 120_000 }, async () => {
+  it("says where a number comes from, gives the focus back, and undoes a question with Back", { timeout: 300_000 }, async () => {
     const { page, context, complaints } = await openScreen(browser, server.address, { width: 1280, height: 900 }, "light");
     await openQuestion(page, server.address, "#/speed");
     await page.keyboard.press("w");
@@ -61,7 +61,7 @@ describe("the built app on the demo project", () => {
     await context.close();
   });
 
-  it("puts a refusal at the field it is about and keeps the last good picture", { timeout: 120_000 }, async () => {
+  it("puts a refusal at the field it is about and keeps the last good picture", { timeout: 300_000 }, async () => {
     const { page, context, complaints } = await openScreen(browser, server.address, { width: 1280, height: 900 }, "light");
     await openQuestion(page, server.address, "#/speed");
     const field = page.locator(".inputs .control input").first();

@@ -52,7 +52,7 @@ export async function openQuestion(page: Page, address: string, fragment: string
 }
 
 export async function exactAnswer(page: Page): Promise<void> {
-  await page.waitForSelector('main[data-state="exact"]', { timeout: 120_000 });
+  await page.waitForSelector('main[data-state="exact"]', { timeout: 240_000 });
   await page.waitForFunction(() =>
     [...document.querySelectorAll("[data-picture]")].every((picture) => picture.querySelector("svg[data-figure]")),
   );

@@ -28,9 +28,7 @@ export function speedLine(conditions: FlightConditions, mode: FlightMode, speeds
   const upward: TrimOutcome[] = [];
   speeds.forEach((airspeed, i) => {
     hooks.cancelled();
-    const below = upward[i - 1];
-    const warm = below?.kind === "trimmed" ? trimFrom(conditions, point(airspeed), rotor, [below.vector], "table") : undefined;
-    upward.push(warm?.kind === "trimmed" ? warm : trim(conditions, point(airspeed), rotor, "table"));
+    upward.push(fromBelow(conditions, point(airspeed), rotor, upward));
     hooks.progress(i + 1, total);
   });
   const line: LinePoint[] = new Array(speeds.length);
@@ -47,6 +45,21 @@ export function speedLine(conditions: FlightConditions, mode: FlightMode, speeds
   }
   repairLine(conditions, mode, line, rotor, hooks);
   return line.map((found) => searched(conditions, found, rotor));
+}
+
+/** After a stretch that flies, so many refusals in a row are taken for its end. */
+const refusalsToEnd = 3;
+
+/**
+ * From the neighbour below where it flies, and from every archetype where that fails: there may be another way to fly. Beyond
+ * the end of a stretch only the nearest miss is followed.
+ */
+function fromBelow(conditions: FlightConditions, point: FlightPoint, rotor: TrimRotor, line: readonly TrimOutcome[]): TrimOutcome {
+  const below = line[line.length - 1];
+  const ended = line.length > refusalsToEnd && line.slice(-refusalsToEnd).every((outcome) => outcome.kind !== "trimmed");
+  if (below && ended && line.some((outcome) => outcome.kind === "trimmed")) return trimFrom(conditions, point, rotor, [below.vector], "table");
+  const warm = below?.kind === "trimmed" ? trimFrom(conditions, point, rotor, [below.vector], "table") : undefined;
+  return warm?.kind === "trimmed" ? warm : trim(conditions, point, rotor, "table");
 }
 
 /** Below this airspeed the left propeller may push or pull: two optima on both sides of a kink [m/s]. */
@@ -66,7 +79,7 @@ function repairLine(conditions: FlightConditions, mode: FlightMode, line: LinePo
     const bulges = neighbours.length === 2 && cost(point.outcome) > (neighbours.reduce((sum, outcome) => sum + cost(outcome), 0) / 2) * (1 + bulge);
     const tries: TrimOutcome[] = bulges ? [trimFrom(conditions, point.outcome.point, rotor, around, "table")] : [];
     if (slow) {
-      const starts = [point.outcome.vector, ...around];
+      const starts = [point.outcome.vector, ...around.slice(-1)];
       for (const leftPropeller of ["pulls", "pushes"] as const) {
         const sided = { ...point.outcome.point, leftPropeller };
         tries.push(trimFrom(conditions, sided, rotor, starts.map((start) => withLeftPropeller(start, leftPropeller)), "table"));

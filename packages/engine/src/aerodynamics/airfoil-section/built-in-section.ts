@@ -1,7 +1,7 @@
 import naca0012 from "./data/naca-0012.json" with { type: "json" };
 import naca0015 from "./data/naca-0015.json" with { type: "json" };
 import { monotoneCurve } from "./monotone-curve.ts";
-import type { BuiltInSection, BuiltInSectionName } from "./section-definition.ts";
+import type { BuiltInSectionName } from "./section-definition.ts";
 import type { SectionPoint } from "./section-table.ts";
 
 /** A symmetric section as stored: half a circle in degrees, by Reynolds number. */
@@ -54,24 +54,20 @@ const degree = Math.PI / 180;
  * @derivation interpolation of stored tables; the shift in drag is our own
  * @source sheldahl-klimas-1981, section tables
  */
-export function builtInSectionCircles(section: BuiltInSection): readonly SectionAtReynolds[] {
-  const data = stored[section.name];
+export function builtInSectionCircles(name: BuiltInSectionName): readonly SectionAtReynolds[] {
+  const data = stored[name];
   const polars = data.polars.map((polar) => ({ ...polar, shift: 0 }));
   const lowest = polars[0];
   const highest = polars[polars.length - 1];
-  if (!lowest || !highest) throw new Error(`section ${section.name} has no polars`);
+  if (!lowest || !highest) throw new Error(`section ${name} has no polars`);
   const shifted = data.zeroLiftDrag.map(({ reynolds, drag }) => {
     const nearest = reynolds < lowest.reynolds ? lowest : highest;
     return { ...nearest, reynolds, shift: drag - (nearest.drag[0] ?? 0) };
   });
-  return [...shifted, ...polars].sort((a, b) => a.reynolds - b.reynolds).map((polar) => circleAt(data, polar, section.dragIncrement));
+  return [...shifted, ...polars].sort((a, b) => a.reynolds - b.reynolds).map((polar) => circleAt(data, polar));
 }
 
-function circleAt(
-  data: StoredSection,
-  polar: StoredSection["polars"][number] & { readonly shift: number },
-  dragIncrement: number,
-): SectionAtReynolds {
+function circleAt(data: StoredSection, polar: StoredSection["polars"][number] & { readonly shift: number }): SectionAtReynolds {
   const angles = [...data.angles, ...data.postStall.angles].map((angle) => angle * degree);
   const lifts = [...polar.lift, ...data.postStall.lift];
   const slope = (i: number, j: number): number => ((lifts[j] ?? 0) - (lifts[i] ?? 0)) / ((angles[j] ?? 0) - (angles[i] ?? 0));
@@ -90,8 +86,8 @@ function circleAt(
       return {
         attachedLift: attached * total,
         separatedLift: (1 - attached) * total,
-        drag: drag(size) + friction + dragIncrement,
-        viscousDrag: attached * drag(size) + (1 - attached) * drag(0) + polar.shift + dragIncrement,
+        drag: drag(size) + friction,
+        viscousDrag: attached * drag(size) + (1 - attached) * drag(0) + polar.shift,
       };
     },
   };

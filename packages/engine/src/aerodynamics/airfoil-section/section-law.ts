@@ -1,6 +1,6 @@
 import { builtInSectionCircles, type SectionAtReynolds } from "./built-in-section.ts";
 import { genericSectionPoint } from "./generic-section.ts";
-import type { SectionDefinition } from "./section-definition.ts";
+import type { BuiltInSectionName, SectionDefinition } from "./section-definition.ts";
 import { circleSteps, circleWidth, stepWidth, tabulatedCircle } from "./section-table.ts";
 
 /** A section made ready for fast reading: tables over the circle, and the way from Reynolds number to table. */
@@ -28,10 +28,32 @@ export const rootReynoldsSteps = 4000;
  * @derivation tabulation of the section's own law; linear between 4 096 steps, which keeps c_l within 1·10⁻⁴
  */
 export function sectionLaw(definition: SectionDefinition): SectionLaw {
-  const circles: readonly SectionAtReynolds[] =
-    definition.kind === "generic"
-      ? [{ reynolds: 0, stallAngle: definition.stallAngle, point: (alpha) => genericSectionPoint(definition, alpha) }]
-      : builtInSectionCircles(definition);
+  if (definition.kind === "generic") {
+    return tabulated(definition, [
+      { reynolds: 0, stallAngle: definition.stallAngle, point: (alpha) => genericSectionPoint(definition, alpha) },
+    ]);
+  }
+  const smooth = smoothBuiltIn(definition.name);
+  const table = Float64Array.from(smooth.table);
+  for (let step = 0; step < table.length; step += stepWidth) {
+    table[step + 2] = (table[step + 2] ?? 0) + definition.dragIncrement;
+    table[step + 3] = (table[step + 3] ?? 0) + definition.dragIncrement;
+  }
+  return { ...smooth, definition, table };
+}
+
+/** Tables of built-in sections as first made: making them takes longer than most of what they are used for. */
+const made = new Map<BuiltInSectionName, SectionLaw>();
+
+function smoothBuiltIn(name: BuiltInSectionName): SectionLaw {
+  const known = made.get(name);
+  if (known) return known;
+  const law = tabulated({ kind: "built-in", name, dragIncrement: 0 }, builtInSectionCircles(name));
+  made.set(name, law);
+  return law;
+}
+
+function tabulated(definition: SectionDefinition, circles: readonly SectionAtReynolds[]): SectionLaw {
   const table = new Float64Array(circles.length * circleWidth);
   circles.forEach((circle, index) => {
     table.set(tabulatedCircle(circle.point), index * circleWidth);

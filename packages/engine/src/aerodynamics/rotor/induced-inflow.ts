@@ -15,6 +15,8 @@ export interface InducedInflowCondition {
 /** Descent rates over v_h within which the law of axial descent is faded in, and forward speed over v_h that fades it out. */
 const descentFadeIn = 0.4;
 const forwardFadeOut = 1.5;
+/** Below this hover speed over tip speed a rotor counts as making no thrust [1]. */
+const leastHover = 1e-12;
 
 /**
  * Mean induced velocity over tip speed, down through the disc positive [1].
@@ -33,6 +35,10 @@ const forwardFadeOut = 1.5;
 export function inducedInflow(condition: InducedInflowCondition): number {
   if (condition.ct === 0) return 0;
   const { sign, hover, axial, fixed, free } = throughFlow(condition);
+  if (hover < leastHover) {
+    const stream = Math.hypot(condition.mu, condition.lambdaC);
+    return stream > leastHover ? (condition.kappa * condition.ct) / (2 * stream) : sign * hover;
+  }
   return sign * hover * inducedRatio(fixed / (hover * hover), free, axial);
 }
 
@@ -66,7 +72,7 @@ function throughFlow({ ct, mu, lambdaC, kappa }: InducedInflowCondition): Throug
   const sign = ct < 0 ? -1 : 1;
   const hover = Math.sqrt((kappa * Math.abs(ct)) / 2);
   // Without thrust there is no hover speed to compare with, and nothing but the free stream passes through.
-  if (hover < 1e-12) return { sign, hover, axial: 0, fixed: mu * mu, free: 1 };
+  if (hover < leastHover) return { sign, hover, axial: 0, fixed: mu * mu, free: 1 };
   const axial = (sign * lambdaC) / hover;
   const share = smoothStep(-axial / descentFadeIn) * (1 - smoothStep(Math.abs(mu) / hover / forwardFadeOut));
   const through = share > 0 ? hover * descentThroughFlow(axial) : 0;

@@ -47,7 +47,7 @@ const largestMarginGiven = 2e-3;
 /**
  * Trims one point from given starts and keeps the cheapest solution. The stall margin constraint uses the table; at the
  * answer the margin is searched exactly, and where the table flattered, the floor is raised by the difference and the
- * point solved again.
+ * point solved again. On schedule, where no free control can keep the margin, the point is flown with what margin there is.
  */
 export function trimFrom(
   conditions: FlightConditions,
@@ -57,6 +57,21 @@ export function trimFrom(
   margin: MarginSearch = "exact",
 ): TrimOutcome {
   const floor = conditions.aircraft.rotor.stallMarginFloor;
+  const kept = trimAbove(floor, conditions, point, rotor, starts, margin);
+  if (kept.kind === "trimmed" || conditions.controls === "optimum" || kept.limit !== "stall margin") return kept;
+  // Controls on their schedule cannot be asked to keep the margin: the flight exists, with less than the floor, and says so.
+  const flown = trimAbove(1, conditions, point, rotor, [...starts, kept.vector], margin);
+  return flown.kind === "trimmed" ? flown : kept;
+}
+
+function trimAbove(
+  floor: number,
+  conditions: FlightConditions,
+  point: FlightPoint,
+  rotor: TrimRotor,
+  starts: readonly Float64Array[],
+  margin: MarginSearch,
+): TrimOutcome {
   let best: SqpResult | undefined;
   let nearest: SqpResult | undefined;
   for (const start of starts) {
@@ -66,7 +81,7 @@ export function trimFrom(
     } else if (nearest === undefined || found.violation < nearest.violation) nearest = found;
   }
   if (best === undefined) return blocked(point, nearest as SqpResult);
-  if (margin === "exact") return withExactMargin(conditions, point, rotor, best);
+  if (margin === "exact") return withExactMargin(floor, conditions, point, rotor, best);
   const evaluation = trimProblem(conditions, point, rotor, floor).evaluation(best.x);
   return trimmed(conditions, point, evaluation, evaluation.stallMargin, best);
 }
@@ -81,8 +96,7 @@ export function trim(conditions: FlightConditions, point: FlightPoint, rotor: Tr
   return trimFrom(conditions, point, rotor, startingStates(conditions, point, rotor), margin);
 }
 
-function withExactMargin(conditions: FlightConditions, point: FlightPoint, rotor: TrimRotor, found: SqpResult): TrimOutcome {
-  const floor = conditions.aircraft.rotor.stallMarginFloor;
+function withExactMargin(floor: number, conditions: FlightConditions, point: FlightPoint, rotor: TrimRotor, found: SqpResult): TrimOutcome {
   let asked = floor;
   let result = found;
   let best: Trimmed | undefined;

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { degreesOf } from "../environment/geodesy/index.ts";
 import { evenGround, type Terrain, terrainFromRaster } from "../environment/terrain/index.ts";
 import { type MissionDefinition, missionDefinition, type Route, readRoute } from "../mission/index.ts";
 import type { Need, Problem, ProjectView } from "./contract.ts";
@@ -100,4 +101,38 @@ function missionTerrain(project: ProjectView, mission: MissionDefinition, path: 
   }
   const found = terrainFromRaster(raster);
   return found.kind === "terrain" ? found.terrain : { kind: `terrain-${found.because}`, message: found.message };
+}
+
+/** Says where a leg has no ground under it, and the cure. */
+export function groundProblem(
+  { mission }: MissionDocuments,
+  leg: number,
+  {
+    because,
+    at,
+    distance,
+  }: {
+    readonly because: "outside" | "hole";
+    readonly at: { readonly latitude: number; readonly longitude: number };
+    readonly distance: number;
+  },
+): Problem {
+  const [longitude, latitude] = degreesOf(at);
+  const place = `${Math.abs(latitude).toFixed(5)}° ${latitude < 0 ? "S" : "N"}, ${Math.abs(longitude).toFixed(5)}° ${longitude < 0 ? "W" : "E"}`;
+  const where = `leg ${leg} of "${mission.route.feature}", ${(distance / 1000).toFixed(2)} km after its start, at ${place}`;
+  return because === "outside"
+    ? {
+        kind: "route-outside-terrain",
+        message: `The route leaves the elevation raster ${mission.terrain}: ${where}. Use a raster that covers the whole route, or move the waypoint.`,
+        leg,
+        latitude,
+        longitude,
+      }
+    : {
+        kind: "terrain-hole",
+        message: `The elevation raster ${mission.terrain} has no value under the route: ${where}. Fill the hole or route around it.`,
+        leg,
+        latitude,
+        longitude,
+      };
 }

@@ -1,20 +1,12 @@
-import { type AircraftDefinition, type Loading, recordLoading, takeoffMass } from "../aircraft/index.ts";
+import type { AircraftDefinition, Loading } from "../aircraft/index.ts";
 import { type AirState, atmosphereAt, standardTemperature } from "../environment/atmosphere/index.ts";
-import { degreesOf } from "../environment/geodesy/index.ts";
 import type { Wind } from "../environment/wind/index.ts";
-import {
-  type LegSamples,
-  type MissionPlan,
-  missionPlan,
-  type OnBoard,
-  type Route,
-  type SpeedLimits,
-  sampledRoute,
-} from "../mission/index.ts";
+import { type LegSamples, type MissionPlan, missionPlan, type Route, type SpeedLimits, sampledRoute } from "../mission/index.ts";
 import { commonReserve, type ModeRule, type ReservePolicy } from "../performance/index.ts";
 import type { Problem, ProjectView } from "./contract.ts";
-import { type Assumed, chosenAircraft, chosenLoading, isProblem, massProblem } from "./flight-conditions.ts";
-import { type MissionDocuments, missionDocuments } from "./mission-documents.ts";
+import { type Assumed, chosenAircraft, isProblem } from "./flight-conditions.ts";
+import { groundProblem, type MissionDocuments, missionDocuments } from "./mission-documents.ts";
+import { loadingsOf, takeoffLoading } from "./mission-loading.ts";
 import type { MissionInputs } from "./mission-schema.ts";
 
 /** A mission with everything decided but the flight itself. */
@@ -82,47 +74,35 @@ export function missionSetting(project: ProjectView, inputs: MissionInputs): Mis
         inputs.reserve.minimumStateOfCharge ?? mission.reserve?.minimumStateOfCharge ?? commonReserve.minimumStateOfCharge,
       hoverTime: inputs.reserve.hoverTime ?? mission.reserve?.hoverTime ?? commonReserve.hoverTime,
     },
-    assumed: [...documents.assumed, ...chosen.assumed, ...limits.assumed],
+    assumed: [...documents.assumed, ...chosen.assumed, ...limits.assumed, ...fileAssumptions(documents, inputs)],
   };
 }
 
-type LoadingGiven = {
-  readonly blocks?: number | undefined;
-  readonly payload?: string | undefined;
-  readonly payloadMass?: number | undefined;
-};
-
-/** The load at take-off: inputs replace the file's blocks and, as a whole, its payload. */
-function takeoffLoading(
-  aircraft: AircraftDefinition,
-  file: LoadingGiven,
-  inputs: LoadingGiven,
-): { readonly loading: Loading; readonly onBoard: OnBoard } | Problem {
-  const replaced = inputs.payload !== undefined || inputs.payloadMass !== undefined;
-  const { payload, payloadMass } = replaced ? inputs : file;
-  const nothing = payload === undefined && payloadMass === undefined;
-  const chosen = chosenLoading(aircraft, { blocks: inputs.blocks ?? file.blocks, payload, payloadMass: nothing ? 0 : payloadMass });
-  if (isProblem(chosen)) return chosen;
-  const onBoard: OnBoard =
-    payload !== undefined ? { kind: "record", name: payload } : nothing ? { kind: "nothing" } : { kind: "mass", mass: payloadMass ?? 0 };
-  return { loading: chosen.loading, onBoard };
-}
-
-function loadingsOf(aircraft: AircraftDefinition, takeoff: Loading, onBoard: readonly OnBoard[]): readonly Loading[] | Problem {
-  const loadings: Loading[] = [];
-  for (const load of onBoard) {
-    const record = load.kind === "record" ? aircraft.payloads.find((entry) => entry.name === load.name) : undefined;
-    if (load.kind === "record" && record === undefined) {
-      const known = aircraft.payloads.map((entry) => entry.name).join(", ");
-      return { kind: "payload-unknown", message: `No payload record is called "${load.name}"; the aircraft file has ${known}.` };
-    }
-    const bare = { blocks: takeoff.blocks, payloadMass: load.kind === "mass" ? load.mass : 0, payloadPower: 0, payloadDragArea: 0 };
-    const loading = record ? recordLoading(takeoff.blocks, record) : bare;
-    const tooHeavy = massProblem(aircraft, takeoffMass(aircraft, loading));
-    if (tooHeavy) return tooHeavy;
-    loadings.push(loading);
-  }
-  return loadings;
+/** What the mission file leaves open and nobody gave: each with why this was taken. */
+function fileAssumptions({ mission, missionPath }: MissionDocuments, inputs: MissionInputs): Assumed {
+  const open: { path: string; value: unknown; because: string }[] = [];
+  const assume = (pointer: string, stated: unknown, value: unknown, because: string) => {
+    if (stated === undefined) open.push({ path: `${missionPath}#${pointer}`, value, because });
+  };
+  const { minimumStateOfCharge, hoverTime } = commonReserve;
+  assume(
+    "/reserve/minimumStateOfCharge",
+    inputs.reserve.minimumStateOfCharge ?? mission.reserve?.minimumStateOfCharge,
+    minimumStateOfCharge,
+    "common practice",
+  );
+  assume("/reserve/hoverTime", inputs.reserve.hoverTime ?? mission.reserve?.hoverTime, hoverTime, "common practice");
+  assume("/mode", mission.mode, "cheaper", "the mission file names no rotor mode");
+  assume("/weather/windProfile", mission.weather.windProfile, "uniform", "the mission file chooses no profile");
+  assume("/weather/relativeHumidity", mission.weather.relativeHumidity, 0, "dry air");
+  const warmth = [inputs.temperature, inputs.temperatureOffset, mission.weather.temperature, mission.weather.temperatureOffset];
+  assume(
+    "/weather/temperatureOffset",
+    warmth.find((value) => value !== undefined),
+    0,
+    "the standard atmosphere",
+  );
+  return open;
 }
 
 function windOf(weather: MissionDocuments["mission"]["weather"], inputs: MissionInputs): Wind {
@@ -178,37 +158,4 @@ function rateLimits(
     },
     assumed,
   };
-}
-
-function groundProblem(
-  { mission, terrain: _ }: MissionDocuments,
-  leg: number,
-  {
-    because,
-    at,
-    distance,
-  }: {
-    readonly because: "outside" | "hole";
-    readonly at: { readonly latitude: number; readonly longitude: number };
-    readonly distance: number;
-  },
-): Problem {
-  const [longitude, latitude] = degreesOf(at);
-  const place = `${Math.abs(latitude).toFixed(5)}° ${latitude < 0 ? "S" : "N"}, ${Math.abs(longitude).toFixed(5)}° ${longitude < 0 ? "W" : "E"}`;
-  const where = `leg ${leg} of "${mission.route.feature}", ${(distance / 1000).toFixed(2)} km after its start, at ${place}`;
-  return because === "outside"
-    ? {
-        kind: "route-outside-terrain",
-        message: `The route leaves the elevation raster ${mission.terrain}: ${where}. Use a raster that covers the whole route, or move the waypoint.`,
-        leg,
-        latitude,
-        longitude,
-      }
-    : {
-        kind: "terrain-hole",
-        message: `The elevation raster ${mission.terrain} has no value under the route: ${where}. Fill the hole or route around it.`,
-        leg,
-        latitude,
-        longitude,
-      };
 }

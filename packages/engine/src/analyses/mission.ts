@@ -37,7 +37,8 @@ function outputsOf(setting: MissionSetting, flown: MissionFlight): MissionOutput
     temperature: { ...airTemperatures(setting), at: (height) => setting.air(height).temperature },
   });
   const verdict = verdictOf(flight.stop, judgement, minimum, found);
-  const relief = thinnedRelief(documents.terrain, reliefBounds(setting), reliefSize);
+  const bounds = reliefBounds(setting);
+  const relief = thinnedRelief(documents.terrain, bounds, reliefSize(bounds));
   return {
     title: documents.mission.title,
     demo: documents.demo,
@@ -84,27 +85,40 @@ function loadInWords(load: OnBoard): string {
   return load.kind === "mass" ? `${load.mass} kg` : "nothing";
 }
 
-const reliefSize = { width: 96, height: 64 } as const;
-/** Ground shown around the route, as a share of its extent, and at least this [°]. */
+/** Cells of the relief, about; ground shown around the route as a share of its extent, and at least this [°]; least ratio of sides. */
+const reliefCells = 9000;
 const reliefMargin = 0.15;
 const leastMargin = 0.01;
+const leastAspect = 0.5;
 
-function reliefBounds({ route, samples }: MissionSetting): DegreeBounds {
-  const ends = samples.flatMap(({ latitude, longitude, pieces }) =>
-    [0, pieces].map((cut) => ({ latitude: latitude[cut] as number, longitude: longitude[cut] as number })),
-  );
-  const places = [...ends, ...route.waypoints.map(({ position }) => position)].map(degreesOf);
-  const longitudes = places.map(([longitude]) => longitude);
+/** Ground to show: the route with a margin, the shorter side no less than half the longer one on the ground. */
+function reliefBounds({ route }: MissionSetting): DegreeBounds {
+  const places = route.waypoints.map(({ position }) => degreesOf(position));
   const latitudes = places.map(([, latitude]) => latitude);
-  const spread = (values: readonly number[]) => {
+  const longitudes = places.map(([longitude]) => longitude);
+  const narrowing = Math.cos((((Math.min(...latitudes) + Math.max(...latitudes)) / 2) * Math.PI) / 180);
+  const extent = (values: readonly number[]) => {
     const low = Math.min(...values);
     const high = Math.max(...values);
-    const margin = Math.max(leastMargin, (high - low) * reliefMargin);
-    return [low - margin, high + margin] as const;
+    return { middle: (low + high) / 2, half: (high - low) / 2 + Math.max(leastMargin, (high - low) * reliefMargin) };
   };
-  const [west, east] = spread(longitudes);
-  const [south, north] = spread(latitudes);
-  return { west, east, south, north };
+  const east = extent(longitudes);
+  const north = extent(latitudes);
+  const halfWidth = Math.max(east.half, (north.half * leastAspect) / narrowing);
+  const halfHeight = Math.max(north.half, east.half * narrowing * leastAspect);
+  return {
+    west: east.middle - halfWidth,
+    east: east.middle + halfWidth,
+    south: north.middle - halfHeight,
+    north: north.middle + halfHeight,
+  };
+}
+
+/** Square cells on the ground, about as many as a picture can use. */
+function reliefSize({ west, east, south, north }: DegreeBounds): { readonly width: number; readonly height: number } {
+  const aspect = ((east - west) * Math.cos((((south + north) / 2) * Math.PI) / 180)) / (north - south);
+  const height = Math.max(2, Math.round(Math.sqrt(reliefCells / aspect)));
+  return { width: Math.max(2, Math.round(height * aspect)), height };
 }
 
 /** The surface layer that wind profiles describe [m] (common practice). */

@@ -1,4 +1,4 @@
-import { type FlightStep, horizontalAirspeed } from "./flight-steps.ts";
+import { type FlightStep, horizontalAirspeed } from "./flight-state.ts";
 import type { PowerQuery, PowerTableAxes } from "./power-lookup.ts";
 
 /** Distance between tabulated maneuver speeds [m/s], and how close to an exact one a tabulated one is left out. */

@@ -1,5 +1,5 @@
 import type { FlightRow, FlownFlight } from "./flight.ts";
-import type { FlightState } from "./flight-steps.ts";
+import type { FlightState } from "./flight-state.ts";
 import type { NamedLimit } from "./power-source.ts";
 
 /** A limit with the largest share of it that a flight uses, and where. */

@@ -1,43 +1,13 @@
 import { standardGravity } from "../aircraft/index.ts";
 import { airspeedForGroundSpeed, type Wind, windTriangle, windVelocityAt } from "../environment/wind/index.ts";
 import type { FlightPath } from "./flight-path.ts";
+import { type FlightState, type FlightStep, horizontalAirspeed } from "./flight-state.ts";
 import { barrier, type FlightStop, tooLong } from "./flight-stop.ts";
 import { tailwind } from "./ground-speed.ts";
 import type { Phase, PhasePiece } from "./phases.ts";
 import type { PowerQuery } from "./power-lookup.ts";
 
-/** The aircraft at one moment. Heights above mean sea level [m], speeds [m/s], angles [rad]. */
-export interface FlightState {
-  readonly time: number;
-  /** Along the route from take-off [m]. */
-  readonly distance: number;
-  readonly latitude: number;
-  readonly longitude: number;
-  readonly height: number;
-  readonly ground: number;
-  /** True airspeed along the path. */
-  readonly airspeed: number;
-  readonly groundSpeed: number;
-  readonly climbRate: number;
-  /** Direction of the airspeed, clockwise from true north: into the wind while nothing moves. */
-  readonly heading: number;
-  /** Wind against the direction of travel; all of it while nothing moves. */
-  readonly headwind: number;
-  /** Wind speed here. */
-  readonly windSpeed: number;
-}
-
-/** A step of constant power: its ends within one phase, and what the power table is asked. */
-export interface FlightStep {
-  readonly start: FlightState;
-  readonly end: FlightState;
-  /** [s] */
-  readonly duration: number;
-  readonly phase: Phase;
-  /** Undefined on the ground. */
-  readonly query: PowerQuery | undefined;
-}
-
+/** A flight cut into steps. */
 export interface FlightSteps {
   readonly steps: readonly FlightStep[];
   /** Where the last of them ends. */
@@ -136,11 +106,6 @@ function stateAt(phase: Phase, { piece, elapsed, before }: Within, wind: Wind, b
     headwind: -tailwind(piece.course, air),
     windSpeed: Math.hypot(air.north, air.east),
   };
-}
-
-/** Horizontal part of the airspeed [m/s]. */
-export function horizontalAirspeed(state: FlightState): number {
-  return Math.sqrt(Math.max(0, state.airspeed ** 2 - state.climbRate ** 2));
 }
 
 /** What carries the aircraft through a step: its mean speed, height and rate of climb. */

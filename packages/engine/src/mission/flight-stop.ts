@@ -1,6 +1,6 @@
 import { standardAltitudeRange } from "../environment/atmosphere/index.ts";
 import type { FlightPath } from "./flight-path.ts";
-import type { FlightState, FlightStep } from "./flight-steps.ts";
+import type { FlightState, FlightStep } from "./flight-state.ts";
 import type { NamedLimit } from "./power-source.ts";
 
 /** Why a flight does not reach its end. */

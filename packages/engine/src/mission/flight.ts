@@ -1,7 +1,8 @@
 import { type BatteryPack, dischargeStep } from "../drivetrain/battery/index.ts";
 import type { ModeRule, PoweredMode } from "../performance/index.ts";
 import type { FlightPath } from "./flight-path.ts";
-import type { FlightState, FlightStep, FlightSteps } from "./flight-steps.ts";
+import type { FlightState, FlightStep } from "./flight-state.ts";
+import type { FlightSteps } from "./flight-steps.ts";
 import { emptyBattery, type FlightStop, lostTrack, noEquilibrium, notDeliverable } from "./flight-stop.ts";
 import type { Phase, PhaseKind } from "./phases.ts";
 import type { ModeChoice, PowerTable } from "./power-table.ts";

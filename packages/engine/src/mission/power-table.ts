@@ -170,19 +170,29 @@ function interpolated(around: Lookup, mode: PoweredMode, solved: ReadonlyMap<num
     if (answer.kind === "no-equilibrium") return answer;
   }
   const whole = around.smooth.every(({ node }) => solved.get(node.id)?.kind === "flies");
-  return { kind: "flies", mode, ...weightedSum(whole ? around.smooth : around.nearest, solved, limits) };
+  return { kind: "flies", mode, ...weightedSum(whole ? around.smooth : around.nearest, around.nearest, solved, limits) };
 }
 
-function weightedSum(nodes: readonly WeightedNode[], solved: ReadonlyMap<number, PowerAnswer>, limits: number) {
+/** Margins and shares go by the nearest nodes: between flights within a limit no curve may run beyond it. */
+function weightedSum(
+  nodes: readonly WeightedNode[],
+  nearest: readonly WeightedNode[],
+  solved: ReadonlyMap<number, PowerAnswer>,
+  limits: number,
+) {
   let electricPower = 0;
   let rotorShaftPower = 0;
-  let stallMargin = 0;
-  const shares = new Array<number>(limits).fill(0);
   for (const { node, weight } of nodes) {
     const answer = solved.get(node.id);
     if (answer?.kind !== "flies") continue;
     electricPower += weight * answer.electricPower;
     rotorShaftPower += weight * answer.rotorShaftPower;
+  }
+  let stallMargin = 0;
+  const shares = new Array<number>(limits).fill(0);
+  for (const { node, weight } of nearest) {
+    const answer = solved.get(node.id);
+    if (answer?.kind !== "flies") continue;
     stallMargin += weight * answer.stallMargin;
     for (let limit = 0; limit < limits; limit++) shares[limit] = (shares[limit] as number) + weight * (answer.shares[limit] as number);
   }

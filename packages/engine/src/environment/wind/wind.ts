@@ -20,7 +20,7 @@ export interface WindVelocity {
 }
 
 /** Height above ground at which reported wind speeds hold [m] (common practice of weather reports). */
-export const reportedWindHeight = 10;
+const reportedWindHeight = 10;
 
 /**
  * Mean wind speed [m/s] at a height above ground [m].

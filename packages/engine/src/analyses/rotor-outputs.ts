@@ -56,7 +56,7 @@ export function rotorOutputsOf(inputs: RotorInputs, workspace: RotorWorkspace, f
     flapLongitudinal: shaft.flapLongitudinal,
     flapLateral: shaft.flapLateral,
     state: rotorState(rotor, workspace.model.inducedPowerFactor),
-    largestThrust: largestThrust(inputs, workspace, found, force),
+    largestThrust: largestThrust(workspace, found, shaft.ct * force),
     advancingTipMach: (tipSpeed + airspeed * Math.abs(Math.cos(rotor.discAngle))) / air.speedOfSound,
     reynoldsNumber: (0.75 * tipSpeed * bladeAt(workspace.model, 0.75).chord * air.density) / air.dynamicViscosity,
     spanwise: spanwise(workspace, found),
@@ -72,11 +72,11 @@ function rotorState(rotor: OperatingPoint["rotor"], kappa: number): RotorOutputs
   return rotor.cq < 0 ? "windmill" : "normal";
 }
 
-function largestThrust(inputs: RotorInputs, workspace: RotorWorkspace, { point, rotor }: OperatingPoint, force: number): number | null {
-  const largest = largestSteadyThrust(workspace, point);
-  if (largest.kind === "not-found") return null;
-  const { ct } = shaftCoefficients(largest.rotor, { cosine: inputs.cyclicCosine, sine: inputs.cyclicSine });
-  return rotor.ct > 0 ? ct * force : null;
+/** At this rotor speed, disc angle and airspeed; along the shaft in the proportion of the thrusts along the disc's normal. */
+function largestThrust(workspace: RotorWorkspace, { point, rotor }: OperatingPoint, thrust: number): number | null {
+  if (rotor.ct <= 0) return null;
+  const largest = largestSteadyThrust(workspace, { ...point, angle: { kind: "disc", value: rotor.discAngle } });
+  return largest.kind === "found" ? (thrust * largest.ct) / rotor.ct : null;
 }
 
 function spanwise(workspace: RotorWorkspace, { rotor, point }: OperatingPoint): RotorOutputs["spanwise"] {

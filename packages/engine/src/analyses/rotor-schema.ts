@@ -205,7 +205,7 @@ export const rotorOutputs = z.strictObject({
   flapLongitudinal: quantity("angle", { description: "Tip-path plane relative to the plane normal to the shaft, positive tilted back." }),
   flapLateral: quantity("angle", { description: "The same, positive down on the advancing side." }),
   state: z.enum(rotorStates).meta({ description: "What the rotor does with the air." }),
-  largestThrust: force("Largest steady thrust at this rotor speed, shaft angle and airspeed; none where not found.").nullable(),
+  largestThrust: force("Largest steady thrust at this rotor speed, disc angle and airspeed; none where not found.").nullable(),
   advancingTipMach: one("Mach number of the advancing tip."),
   reynoldsNumber: one("Reynolds number of the chord at 0.75 of the radius, mean over the turn."),
   spanwise: z

@@ -1,11 +1,8 @@
 import { valueAt } from "../model/inputs.ts";
 import type { Question } from "../model/question.ts";
 import type { Run } from "../model/run-store.ts";
-import type { Field } from "../model/schema.ts";
 import { useSession } from "../session-context.ts";
-import { FieldRow } from "./field-row.tsx";
-import { RowsFields } from "./rows-fields.tsx";
-import { VariantFields } from "./variant-fields.tsx";
+import { AnyField } from "./any-field.tsx";
 
 interface FormProps {
   readonly question: Question;
@@ -39,34 +36,4 @@ export function InputsForm({ question, run }: FormProps) {
       </form>
     </section>
   );
-}
-
-export interface AnyFieldProps extends FormProps {
-  readonly field: Field;
-  /** The value that stands at this field's path before anything is typed. */
-  readonly base: unknown;
-}
-
-/** A field of any kind; groups, variants and rows open into their own fields. */
-export function AnyField({ field, question, run, base }: AnyFieldProps) {
-  switch (field.kind) {
-    case "constant":
-      return null;
-    case "group":
-      return (
-        <fieldset className="group">
-          <legend>{field.label}</legend>
-          {field.description && <p className="description">{field.description}</p>}
-          {field.fields.map((child) => (
-            <AnyField key={child.path} field={child} question={question} run={run} base={valueAt(question.base, child.path)} />
-          ))}
-        </fieldset>
-      );
-    case "variants":
-      return <VariantFields field={field} question={question} run={run} base={base} />;
-    case "rows":
-      return <RowsFields field={field} question={question} run={run} base={base} />;
-    default:
-      return <FieldRow field={field} question={question} run={run} />;
-  }
 }

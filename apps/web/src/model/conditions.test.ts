@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
 import type { AnalysisEntry, Catalogue } from "./catalogue.ts";
-import { carried, conditionsOf, conditionText, steppedField } from "./conditions.ts";
+import { conditionsOf, conditionText, steppedField } from "./conditions.ts";
 import type { Drafts } from "./inputs.ts";
 import { type Question, questionOf } from "./question.ts";
 import type { JsonSchema } from "./schema.ts";
+import { carried } from "./shared-inputs.ts";
 import { stepOf, stepped } from "./steps.ts";
 
 const entry = (name: string, properties: Record<string, JsonSchema>): AnalysisEntry => ({

@@ -1,10 +1,10 @@
 import type { UnitSystem } from "@wingseed/reports/format";
 import type { AnalysisEntry } from "./catalogue.ts";
 import { effectiveText } from "./effective.ts";
-import { type Drafts, leaves } from "./inputs.ts";
 import type { Question } from "./question.ts";
 import type { Run } from "./run-store.ts";
-import { type Field, fieldsOf, type QuantityField, sentenceCase } from "./schema.ts";
+import { type Field, type QuantityField, sentenceCase } from "./schema.ts";
+import { sharedFields } from "./shared-inputs.ts";
 
 /** A condition of the strip: one role and the inputs that stand for it on this page; none where the page does not use it. */
 export interface Condition {
@@ -45,45 +45,8 @@ export function steppedField(condition: Condition, question: Question, run: Run 
   return (worth.find((one) => one.given) ?? worth.find((one) => one.text !== ""))?.field;
 }
 
-/**
- * The texts that go along when one leaves a question for another: those of inputs that stand for the same condition and
- * are of the same kind there. The rest belongs to the question and stays behind.
- */
-export function carried(drafts: Drafts, from: AnalysisEntry, to: AnalysisEntry): Drafts {
-  const texts = sharedPairs(from, to).flatMap(([source, target]) => {
-    const text = drafts[source.path];
-    return text === undefined ? [] : [[target.path, text] as const];
-  });
-  return Object.fromEntries(texts);
-}
-
-/** Texts of a question less those that stand for something the other question also has. */
-export function withoutShared(drafts: Drafts, from: AnalysisEntry, to: AnalysisEntry): Drafts {
-  const shared = new Set(sharedPairs(from, to).map(([, target]) => target.path));
-  return Object.fromEntries(Object.entries(drafts).filter(([path]) => !shared.has(path)));
-}
-
-/** Inputs of two analyses that stand for the same: of equal path where there is one, else the first of the kind. */
-function sharedPairs(from: AnalysisEntry, to: AnalysisEntry): readonly (readonly [Field, Field])[] {
-  const targets = sharedFields(to);
-  return sharedFields(from).flatMap((source) => {
-    const alike = targets.filter((target) => target.role === source.role && sameKind(source, target));
-    const target =
-      alike.find((one) => one.path === source.path) ?? alike.find((one) => !sharedFields(from).some((other) => other.path === one.path));
-    return target ? [[source, target] as const] : [];
-  });
-}
-
-function sharedFields(analysis: AnalysisEntry): readonly Field[] {
-  return leaves(fieldsOf(analysis.inputs)).filter((field) => field.role !== undefined);
-}
-
 function conditionFields(analysis: AnalysisEntry): readonly Field[] {
   return sharedFields(analysis).filter((field) => field.role?.startsWith(prefix));
-}
-
-function sameKind(a: Field, b: Field): boolean {
-  return a.kind === "quantity" && b.kind === "quantity" ? a.quantity === b.quantity : a.kind === b.kind;
 }
 
 function isPlainNumber(field: Field): boolean {

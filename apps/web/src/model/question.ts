@@ -1,9 +1,9 @@
 import type { Page, PageSlot } from "@wingseed/reports/draw";
 import { type Address, questionKey } from "./address.ts";
 import type { AnalysisEntry, Catalogue } from "./catalogue.ts";
-import { carried, withoutShared } from "./conditions.ts";
 import { type Drafts, inputsOf } from "./inputs.ts";
 import { type Field, fieldsOf } from "./schema.ts";
+import { carried, withoutShared } from "./shared-inputs.ts";
 
 /** One analysis on the page in front of us. */
 export interface Slot {

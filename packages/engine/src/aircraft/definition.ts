@@ -45,7 +45,10 @@ const rotor = z.strictObject({
   section,
   tipLoss: z
     .discriminatedUnion("kind", [
-      z.strictObject({ kind: z.literal("lift-cutoff"), liftRadiusFraction: fraction("Lift is zero outboard of this fraction of the radius.") }),
+      z.strictObject({
+        kind: z.literal("lift-cutoff"),
+        liftRadiusFraction: fraction("Lift is zero outboard of this fraction of the radius."),
+      }),
       z.strictObject({ kind: z.literal("prandtl") }),
     ])
     .describe("How lift falls to zero at the blade tip."),
@@ -54,7 +57,10 @@ const rotor = z.strictObject({
   radialFlow: z.enum(["off", "friction", "resultant"]).describe("How drag of the spanwise flow counts."),
   polarInertia: positive("inertia", "Rotor inertia about its shaft."),
   flapRange: positive("angle", "Largest flapping relative to the body, either way."),
-  stallMarginFloor: quantity("dimensionless", { description: "Smallest allowed ratio of largest steady thrust to trimmed thrust.", minimum: 1 }),
+  stallMarginFloor: quantity("dimensionless", {
+    description: "Smallest allowed ratio of largest steady thrust to trimmed thrust.",
+    minimum: 1,
+  }),
   alarmTipSpeed: positive("speed", "Tip speed at which the over-speed alarm sounds."),
   brakeTorque: notNegative("torque", "Torque of the rotor brake."),
 });
@@ -175,7 +181,10 @@ const cell = z.strictObject({
   specificHeat: positive("specificHeat", "Specific heat of the cell."),
   openCircuitVoltage: z.array(curvePoint("voltage", "Rest voltage.")).min(2).describe("Linear between points."),
   resistance: positive("resistance", "Ohmic resistance at 25 °C."),
-  resistanceFactor: z.array(curvePoint("dimensionless", "Factor on resistance.")).min(1).describe("Linear between points, held beyond the ends."),
+  resistanceFactor: z
+    .array(curvePoint("dimensionless", "Factor on resistance."))
+    .min(1)
+    .describe("Linear between points, held beyond the ends."),
   resistanceActivation: notNegative("temperatureDifference", "B in R(T) = R25 exp(B (1/T − 1/298.15 K))."),
   capacityFactor: z
     .array(z.strictObject({ temperature: positive("temperature", "Cell temperature."), value: fraction("Factor on capacity.") }))

@@ -1,4 +1,4 @@
-export { type Control, type ControlRange, control, controlRange, scheduledValue } from "./control.ts";
+export { type Control, type ControlRange, controlRange } from "./control.ts";
 export {
   type AircraftDefinition,
   aircraftDefinition,
@@ -10,4 +10,4 @@ export {
   type WingDefinition,
 } from "./definition.ts";
 export { hotelPower, type Loading, largestPayload, recordLoading, standardGravity, takeoffMass } from "./loading.ts";
-export { type Place, place } from "./placement.ts";
+export type { Place } from "./placement.ts";

@@ -175,7 +175,11 @@ export interface ProfileFigure extends Base {
 /** Lines in body axes (x forward, y right, z down), drawn to one scale. */
 export interface SceneFigure extends Base {
   readonly kind: "scene";
-  readonly lines: readonly { readonly name: string; readonly meaning: Meaning; readonly points: readonly (readonly [number, number, number])[] }[];
+  readonly lines: readonly {
+    readonly name: string;
+    readonly meaning: Meaning;
+    readonly points: readonly (readonly [number, number, number])[];
+  }[];
 }
 
 export interface TreeNode {

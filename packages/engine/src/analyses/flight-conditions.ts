@@ -13,12 +13,19 @@ export const aircraftInput = z
 
 export const loadingInput = z
   .strictObject({
-    blocks: z.int().min(1).optional().meta({ description: "Battery blocks on board; the largest pack when absent.", role: "condition.pack" }),
+    blocks: z
+      .int()
+      .min(1)
+      .optional()
+      .meta({ description: "Battery blocks on board; the largest pack when absent.", role: "condition.pack" }),
     payload: z
       .string()
       .min(1)
       .optional()
-      .meta({ description: "Payload record of the aircraft file; its first when neither record nor mass is given.", role: "condition.payload" }),
+      .meta({
+        description: "Payload record of the aircraft file; its first when neither record nor mass is given.",
+        role: "condition.payload",
+      }),
     payloadMass: quantity("mass", {
       description: "Payload mass instead of a record: no power, no drag.",
       minimum: 0,
@@ -140,7 +147,10 @@ export function chosenAircraft(project: ProjectView, given: string | undefined):
   const listed = projectAircraft(project);
   const path = given ?? listed?.[0];
   if (path === undefined) {
-    return { kind: "aircraft-missing", message: "No aircraft is named: project.yaml lists none and the input aircraft is absent. Name one, for example aircraft/first.yaml." };
+    return {
+      kind: "aircraft-missing",
+      message: "No aircraft is named: project.yaml lists none and the input aircraft is absent. Name one, for example aircraft/first.yaml.",
+    };
   }
   const document = project.documents[path];
   if (document === undefined) {
@@ -171,7 +181,10 @@ interface LoadingGiven {
 const standardRecord = "parts";
 
 /** The loading of a flight analysis, or why it cannot be. */
-export function chosenLoading(aircraft: AircraftDefinition, given: LoadingGiven): { readonly loading: Loading; readonly assumed: Assumed } | Problem {
+export function chosenLoading(
+  aircraft: AircraftDefinition,
+  given: LoadingGiven,
+): { readonly loading: Loading; readonly assumed: Assumed } | Problem {
   const { battery, payloads } = aircraft;
   const largest = Math.max(...battery.packs);
   const assumed: { path: string; value: unknown; because: string }[] = [];
@@ -181,7 +194,11 @@ export function chosenLoading(aircraft: AircraftDefinition, given: LoadingGiven)
     return { kind: "loading-impossible", message: `The battery bay holds ${battery.bay.places} blocks; ${blocks} were asked for.` };
   }
   if (given.payload !== undefined && given.payloadMass !== undefined) {
-    return { kind: "contradicting-inputs", message: "loading.payload and loading.payloadMass both say what is carried; give one of them.", inputs: ["payload", "payloadMass"] };
+    return {
+      kind: "contradicting-inputs",
+      message: "loading.payload and loading.payloadMass both say what is carried; give one of them.",
+      inputs: ["payload", "payloadMass"],
+    };
   }
   if (given.payloadMass !== undefined) {
     return { loading: { blocks, payloadMass: given.payloadMass, payloadPower: 0, payloadDragArea: 0 }, assumed };
@@ -189,7 +206,10 @@ export function chosenLoading(aircraft: AircraftDefinition, given: LoadingGiven)
   const standard = payloads.find((record) => record.name === standardRecord) ?? payloads[0];
   const record = given.payload === undefined ? standard : payloads.find((entry) => entry.name === given.payload);
   if (record === undefined) {
-    return { kind: "payload-unknown", message: `No payload record is called "${given.payload}"; the aircraft file has ${payloads.map((entry) => entry.name).join(", ")}.` };
+    return {
+      kind: "payload-unknown",
+      message: `No payload record is called "${given.payload}"; the aircraft file has ${payloads.map((entry) => entry.name).join(", ")}.`,
+    };
   }
   if (given.payload === undefined) assumed.push({ path: "/loading/payload", value: record.name, because: "the standard payload record" });
   return { loading: recordLoading(blocks, record), assumed };
@@ -199,5 +219,9 @@ export function chosenLoading(aircraft: AircraftDefinition, given: LoadingGiven)
 export function massProblem(aircraft: AircraftDefinition, mass: number): Problem | undefined {
   const most = aircraft.limits.largestTakeoffMass;
   if (mass <= most + 1e-9) return undefined;
-  return { kind: "too-heavy", message: `Take-off mass ${mass.toFixed(2)} kg is above the largest permitted ${most} kg; take ${(mass - most).toFixed(2)} kg off.`, takeoffMass: mass };
+  return {
+    kind: "too-heavy",
+    message: `Take-off mass ${mass.toFixed(2)} kg is above the largest permitted ${most} kg; take ${(mass - most).toFixed(2)} kg off.`,
+    takeoffMass: mass,
+  };
 }

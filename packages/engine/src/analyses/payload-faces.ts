@@ -31,7 +31,8 @@ function linesOf(outputs: PayloadOutputs, value: (row: PayloadRow) => number | n
 export function payloadFigures(outputs: PayloadOutputs): readonly Figure[] {
   const payloadAxis = { label: "payload", quantity: "mass" } as const;
   const now = nowRow(outputs);
-  const at = (value: number | null | undefined) => (now && value !== null && value !== undefined ? [{ name: "now", x: now.payload, y: value }] : []);
+  const at = (value: number | null | undefined) =>
+    now && value !== null && value !== undefined ? [{ name: "now", x: now.payload, y: value }] : [];
   return [
     {
       kind: "lines",
@@ -106,7 +107,8 @@ export function payloadAnswer(outputs: PayloadOutputs): Answer {
   const sentence: Token[] = [...head];
   if (row.hoverEndurance === null) sentence.push(words(`there is ${row.limit}`));
   else sentence.push(words("it hovers "), reading(row.hoverEndurance, "time", `/rows/${index}/hoverEndurance`, { unit: "min" }));
-  if (row.range !== null) sentence.push(words(" or flies "), reading(row.range, "length", `/rows/${index}/range`, { unit: "km" }), words(" in still air"));
+  if (row.range !== null)
+    sentence.push(words(" or flies "), reading(row.range, "length", `/rows/${index}/range`, { unit: "km" }), words(" in still air"));
   sentence.push(words(row.limit === "reserve" ? "; the reserve ends it." : `; ${row.limit} stops it.`));
   const exchange = outputs.exchange;
   if (exchange) {

@@ -4,7 +4,11 @@ import { aircraftInput, airInputs, cellInputs, powerInputs } from "./flight-cond
 
 export const reserveInput = z
   .strictObject({
-    minimumStateOfCharge: quantity("dimensionless", { description: "State of charge kept (common practice: a fifth).", minimum: 0, maximum: 0.95 }).default(0.2),
+    minimumStateOfCharge: quantity("dimensionless", {
+      description: "State of charge kept (common practice: a fifth).",
+      minimum: 0,
+      maximum: 0.95,
+    }).default(0.2),
     hoverTime: quantity("time", { description: "Hover kept on top of that.", minimum: 0, maximum: 3600 }).default(0),
   })
   .prefault({});

@@ -22,7 +22,12 @@ function run(project: ProjectView, inputs: PayloadInputs, context: Context<Paylo
   const packs = [...new Set(inputs.packs ?? aircraft.battery.packs)].sort((a, b) => a - b);
   const tooMany = packs.find((blocks) => blocks > aircraft.battery.bay.places);
   if (tooMany !== undefined) {
-    return { problem: { kind: "loading-impossible", message: `The battery bay holds ${aircraft.battery.bay.places} blocks; a pack of ${tooMany} was asked for.` } };
+    return {
+      problem: {
+        kind: "loading-impossible",
+        message: `The battery bay holds ${aircraft.battery.bay.places} blocks; a pack of ${tooMany} was asked for.`,
+      },
+    };
   }
   const cells = packs.flatMap((blocks) => cellsOf(aircraft, inputs, blocks));
   const rotor = createTrimRotor(aircraft, air);
@@ -30,7 +35,12 @@ function run(project: ProjectView, inputs: PayloadInputs, context: Context<Paylo
   cells.forEach((cell, i) => {
     const conditions: FlightConditions = {
       aircraft,
-      loading: { blocks: cell.blocks, payloadMass: cell.payload, payloadPower: inputs.payloadPower, payloadDragArea: inputs.payloadDragArea },
+      loading: {
+        blocks: cell.blocks,
+        payloadMass: cell.payload,
+        payloadPower: inputs.payloadPower,
+        payloadDragArea: inputs.payloadDragArea,
+      },
       air,
       controls: inputs.controls,
       losses: inputs.losses,
@@ -40,7 +50,11 @@ function run(project: ProjectView, inputs: PayloadInputs, context: Context<Paylo
     context.progress(i + 1, cells.length, "loadings");
   });
   const assumed = inputs.packs === undefined ? [{ path: "/packs", value: packs, because: "the aircraft's packs" }] : [];
-  return { outputs: { rows, now: nowOf(aircraft, rows), exchange: exchangeOf(aircraft, rows) }, assumed: [...chosen.assumed, ...assumed], warnings: trimWarnings };
+  return {
+    outputs: { rows, now: nowOf(aircraft, rows), exchange: exchangeOf(aircraft, rows) },
+    assumed: [...chosen.assumed, ...assumed],
+    warnings: trimWarnings,
+  };
 }
 
 function cellsOf(aircraft: AircraftDefinition, inputs: PayloadInputs, blocks: number): Cell[] {
@@ -117,7 +131,8 @@ function exchangeOf(aircraft: AircraftDefinition, rows: readonly PayloadRow[]): 
   const packs = [...new Set(rows.map((row) => row.blocks))].sort((a, b) => b - a);
   const [more, fewer] = packs;
   if (more === undefined || fewer === undefined) return null;
-  const flying = (blocks: number) => rows.filter((row) => row.blocks === blocks && row.hoverEndurance !== null).sort((a, b) => a.payload - b.payload);
+  const flying = (blocks: number) =>
+    rows.filter((row) => row.blocks === blocks && row.hoverEndurance !== null).sort((a, b) => a.payload - b.payload);
   const large = flying(more);
   for (const row of large) {
     const same = flying(fewer).find((other) => Math.abs(other.payload - row.payload) < 1e-9);

@@ -72,7 +72,12 @@ function notablePoints(outputs: SpeedOutputs): NotablePoint[] {
   }
   const lowest = modeRows(outputs, "clutch-open").find((row) => row.feasible);
   if (summary.lowestAutorotatingSpeed !== null && lowest) {
-    points.push({ name: "lowest autorotating", x: summary.lowestAutorotatingSpeed, y: lowest.electricPower as number, meaning: "mode.autorotating" });
+    points.push({
+      name: "lowest autorotating",
+      x: summary.lowestAutorotatingSpeed,
+      y: lowest.electricPower as number,
+      meaning: "mode.autorotating",
+    });
   }
   return points;
 }
@@ -154,19 +159,26 @@ function glideLine(outputs: SpeedOutputs): Figure {
     caption: "Least sink without power, rotor turning free and propellers stopped",
     x: speedAxis,
     y: { label: "sink rate", quantity: "speed" },
-    series: [{ name: "sink rate", meaning: "mode.autorotating", x: outputs.glide.map((point) => point.airspeed), y: outputs.glide.map((point) => point.sinkRate) }],
+    series: [
+      {
+        name: "sink rate",
+        meaning: "mode.autorotating",
+        x: outputs.glide.map((point) => point.airspeed),
+        y: outputs.glide.map((point) => point.sinkRate),
+      },
+    ],
     zeroBased: true,
   };
 }
 
 function summaryTable(outputs: SpeedOutputs): Figure {
   const s = outputs.summary;
-  const line = (what: string, value: number | null, unit: "power" | "speed" | "other", note: string | null): readonly (number | string | null)[] => [
-    what,
-    unit === "speed" ? value : null,
-    unit === "power" ? value : null,
-    note,
-  ];
+  const line = (
+    what: string,
+    value: number | null,
+    unit: "power" | "speed" | "other",
+    note: string | null,
+  ): readonly (number | string | null)[] => [what, unit === "speed" ? value : null, unit === "power" ? value : null, note];
   return {
     kind: "table",
     id: "summary",
@@ -175,7 +187,12 @@ function summaryTable(outputs: SpeedOutputs): Figure {
     rows: [
       line("hover", s.hoverPower, "power", null),
       ["least power", s.minimumPowerSpeed, s.minimumPower, s.minimumPowerMode === "clutch-open" ? "clutch open" : "clutch closed"],
-      ["best range", s.bestRangeSpeed, s.bestRangeEnergy !== null && s.bestRangeSpeed !== null ? s.bestRangeEnergy * s.bestRangeSpeed : null, null],
+      [
+        "best range",
+        s.bestRangeSpeed,
+        s.bestRangeEnergy !== null && s.bestRangeSpeed !== null ? s.bestRangeEnergy * s.bestRangeSpeed : null,
+        null,
+      ],
       line("lowest autorotating", s.lowestAutorotatingSpeed, "speed", s.lowestAutorotatingLimit),
       line("highest", s.maximumSpeed, "speed", s.maximumSpeedLimit),
       line("best glide", s.bestGlideSpeed, "speed", s.bestGlideRatio === null ? null : `glide ratio ${s.bestGlideRatio.toPrecision(3)}`),
@@ -240,8 +257,12 @@ export function speedAnswer(outputs: SpeedOutputs): Answer {
 }
 
 function autorotationTokens(s: SpeedOutputs["summary"]): Token[] {
-  if (s.lowestAutorotatingSpeed === null) return [words("Level flight with the rotor turning free is not possible at any of these speeds.")];
-  const lowest: Token[] = [words("It can autorotate from "), reading(s.lowestAutorotatingSpeed, "speed", "/summary/lowestAutorotatingSpeed")];
+  if (s.lowestAutorotatingSpeed === null)
+    return [words("Level flight with the rotor turning free is not possible at any of these speeds.")];
+  const lowest: Token[] = [
+    words("It can autorotate from "),
+    reading(s.lowestAutorotatingSpeed, "speed", "/summary/lowestAutorotatingSpeed"),
+  ];
   const first = s.clutchOpenCheaper[0];
   if (first === undefined) return [...lowest, words(`; that never pays: ${s.clutchOpenCheaperReason}.`)];
   return [

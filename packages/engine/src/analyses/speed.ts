@@ -1,6 +1,6 @@
 import { takeoffMass } from "../aircraft/index.ts";
 import { createTrimRotor, type FlightConditions, type TrimRotor } from "../equilibrium/index.ts";
-import { glidePolar, type LineHooks, poweredModes, speedLine, speedSummary, verticalAutorotation } from "../performance/index.ts";
+import { glidePolar, type LineHooks, type poweredModes, speedLine, speedSummary, verticalAutorotation } from "../performance/index.ts";
 import { type Analysis, Cancelled, type Context, type Outcome, type ProjectView } from "./contract.ts";
 import { aircraftNeeds, chosenAircraft, chosenLoading, givenAir, isProblem, massProblem } from "./flight-conditions.ts";
 import { speedAnswer, speedFigures, speedLimits } from "./speed-faces.ts";
@@ -33,7 +33,10 @@ function run(project: ProjectView, inputs: SpeedInputs, context: Context<SpeedOu
   const speeds = [...new Set(inputs.speeds)].sort((a, b) => a - b);
   if (speeds.length > 20) {
     const coarse = speeds.filter((_, i) => i % coarseStep === 0);
-    context.partial(speedComputation(conditions, coarse, rotor, quiet(context), false), `speeds in steps of ${coarseStep}; no value between them`);
+    context.partial(
+      speedComputation(conditions, coarse, rotor, quiet(context), false),
+      `speeds in steps of ${coarseStep}; no value between them`,
+    );
   }
   const outputs = speedComputation(conditions, speeds, rotor, context, true);
   return { outputs, assumed: [...chosen.assumed, ...loaded.assumed], warnings: trimWarnings };
@@ -65,12 +68,7 @@ function speedComputation(
     return found;
   };
   const lines = { "clutch-closed": line("clutch-closed"), "clutch-open": line("clutch-open") };
-  const glide = glidePolar(
-    conditions,
-    complete ? speeds.filter((airspeed) => airspeed >= slowestGlide) : [],
-    rotor,
-    hooks,
-  );
+  const glide = glidePolar(conditions, complete ? speeds.filter((airspeed) => airspeed >= slowestGlide) : [], rotor, hooks);
   const summary = speedSummary(conditions, lines, rotor);
   const vertical = complete ? verticalAutorotation(conditions, rotor) : ({ kind: "no-equilibrium", reason: "not computed yet" } as const);
   return {
@@ -99,4 +97,3 @@ export const speed: Analysis<SpeedInputs, SpeedOutputs> = {
   answer: speedAnswer,
   limits: speedLimits,
 };
-

@@ -13,7 +13,8 @@ export const trimWarnings: readonly Warning[] = [
   {
     kind: "trim-level-reduced",
     grade: "note",
-    message: "Pitching and rolling moments and side force are not balanced at this trim level; the disc tilts freely within the flap range.",
+    message:
+      "Pitching and rolling moments and side force are not balanced at this trim level; the disc tilts freely within the flap range.",
   },
   {
     kind: "collective-uncertain",

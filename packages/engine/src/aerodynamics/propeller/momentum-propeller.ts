@@ -29,7 +29,11 @@ const reversalThrust = 0.5;
  *
  * @source leishman-2006, ch. 2, momentum theory in axial climb, unchecked
  */
-export function propellerState(propeller: MomentumPropeller, air: { readonly density: number; readonly airspeed: number }, thrust: number): PropellerState {
+export function propellerState(
+  propeller: MomentumPropeller,
+  air: { readonly density: number; readonly airspeed: number },
+  thrust: number,
+): PropellerState {
   const { density, airspeed } = air;
   const diameter = propeller.diameter;
   const area = (Math.PI * diameter * diameter) / 4;

@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type BatteryPack, enduranceAt } from "../drivetrain/battery/index.ts";
 import { geodesicSegment, positionFromDegrees } from "../environment/geodesy/index.ts";
@@ -240,5 +241,55 @@ describe("what stops a mission", () => {
     const { stop } = flown({ mission: { tasks: [{ at: 2, hover: 5 * 3600 }] } });
     expect(stop?.limit.name).toBe("power not deliverable");
     expect(stop?.message).toMatch(/the pack gives at most \d+ W/);
+  });
+});
+
+describe("whatever is asked of a mission", () => {
+  const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+  const profile = fc.oneof(
+    fc.constant({ kind: "uniform" } as const),
+    between(0, 1).map((exponent) => ({ kind: "power-law", exponent }) as const),
+    between(1e-4, 5).map((roughnessLength) => ({ kind: "logarithmic", roughnessLength }) as const),
+  );
+  const asked = fc.record({
+    wind: fc.record({ speed: fc.oneof(fc.constant(0), between(0, 60)), fromDirection: between(0, 2 * Math.PI), profile }),
+    airspeed: fc.oneof(between(2, 60), fc.constantFrom(10, 22)),
+    height: fc.oneof(between(1, 400), between(1, 6000)),
+    datum: fc.constantFrom("above-ground", "mean-sea-level"),
+    hover: between(0, 4000),
+    relief: between(0, 600),
+    north: between(1e-5, 0.04),
+    step: fc.constantFrom(0.5, 1, 7),
+    modes: fc.constantFrom<ModeRule>("cheaper", "clutch-closed", "clutch-open"),
+  });
+
+  it("rows stay finite, time runs forward, the books are kept and a stop has a name", () => {
+    fc.assert(
+      fc.property(asked, ({ wind, airspeed, height, datum, hover, relief, north, step, modes }) => {
+        const terrain: Terrain = { elevationAt: ({ latitude }) => ({ kind: "elevation", value: relief * Math.sin(latitude * 9000) ** 2 }) };
+        const flight = flown({
+          to: [
+            [-30.99, 41 + north],
+            [-31, 41 + 2 * north],
+          ],
+          wind,
+          terrain,
+          step,
+          modes,
+          mission: { cruise: { airspeed, height, heightDatum: datum }, tasks: [{ at: 2, hover }] },
+        });
+        let energy = 0;
+        flight.rows.forEach(({ state, step: taken, stateOfCharge }, index) => {
+          const before = flight.rows[index - 1]?.state.time ?? -1;
+          const sound = Number.isFinite(stateOfCharge) && Object.values(state).every(Number.isFinite) && state.time > before;
+          if (!sound) expect.fail(`row ${index} of ${JSON.stringify(state)}`);
+          if (taken) energy += taken.power * taken.duration;
+        });
+        expect(flight.energyUsed).toBeCloseTo(energy, 3);
+        if (flight.stop) expect(flight.stop.message).not.toMatch(/NaN|undefined|Infinity/u);
+        else expect(flight.rows.at(-1)?.state.height).toBeCloseTo(flight.rows.at(-1)?.state.ground as number, 6);
+      }),
+      { numRuns: 200 },
+    );
   });
 });

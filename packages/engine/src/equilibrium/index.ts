@@ -5,3 +5,4 @@ export { startingStates, withLeftPropeller } from "./starting-states.ts";
 export { type NotTrimmable, type Trimmed, type TrimOutcome, trim, trimFrom, withSearchedMargin } from "./trim.ts";
 export { clutchLimit, type TrimEvaluation, type TrimLimit, trimLimits } from "./trim-problem.ts";
 export { createTrimRotor, type TrimRotor } from "./trim-rotor.ts";
+export type { TrimStart } from "./trim-variables.ts";

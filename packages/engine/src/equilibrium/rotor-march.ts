@@ -3,7 +3,7 @@ import { solveLinearInPlace } from "../numerics/index.ts";
 import type { ThrustAtCollective } from "./thrust-limit.ts";
 
 const size = 3;
-const tolerance = 1e-7;
+const tolerance = 1e-5;
 const differenceStep = 1e-6;
 const secantSteps = 10;
 const newtonSteps = 12;

@@ -1,6 +1,6 @@
 /** Nodes of the table: in-plane and axial flow over tip speed. Beyond its ends the table extrapolates its last cell. */
 const muStep = 0.05;
-const lambdaStep = 0.05;
+const lambdaStep = 0.025;
 
 /**
  * Largest steady thrust coefficient over in-plane flow, axial flow and tip speed: nodes are found by search when first

@@ -2,7 +2,7 @@ import { standardGravity, takeoffMass } from "../aircraft/index.ts";
 import type { FlightConditions, FlightPoint } from "./conditions.ts";
 import { tipSpeedRange } from "./governor.ts";
 import type { TrimRotor } from "./trim-rotor.ts";
-import { type TrimState, trimVector, variable } from "./trim-variables.ts";
+import { type TrimStart, type TrimState, trimVector, variable } from "./trim-variables.ts";
 
 const degree = Math.PI / 180;
 
@@ -16,7 +16,7 @@ const archetypes = [
 const glideAngles = [-10, -15, -25] as const;
 
 /** Solver vectors for a point of which nothing is known. */
-export function startingStates(conditions: FlightConditions, point: FlightPoint, rotor: TrimRotor): Float64Array[] {
+export function startingStates(conditions: FlightConditions, point: FlightPoint, rotor: TrimRotor): TrimStart[] {
   const glide = point.mode === "glide";
   return archetypes.map((archetype, i) => {
     const range = tipSpeedRange(conditions, point);
@@ -43,7 +43,7 @@ export function startingStates(conditions: FlightConditions, point: FlightPoint,
     const mu = (forward * Math.cos(discAngle) + climb * Math.sin(discAngle)) / tipSpeed;
     const lambdaC = (climb * Math.cos(discAngle) - forward * Math.sin(discAngle)) / tipSpeed;
     const settled = rotor.settle(state, mu, lambdaC) ?? hoverInflow(conditions, tipSpeed, archetype.rotorShare);
-    return trimVector({ ...state, ...settled }, glide);
+    return { x: trimVector({ ...state, ...settled }, glide) };
   });
 }
 
@@ -57,10 +57,10 @@ function hoverInflow(conditions: FlightConditions, tipSpeed: number, share: numb
 const probeThrust = 3;
 
 /** A start with the propeller that the rotor's torque unloads pulling or pushing. */
-export function withLeftPropeller(vector: Float64Array, way: "pulls" | "pushes"): Float64Array {
-  const start = Float64Array.from(vector);
+export function withLeftPropeller(from: TrimStart, way: "pulls" | "pushes"): TrimStart {
+  const start = Float64Array.from(from.x);
   const left = ((start[variable.thrustSum] as number) - (start[variable.thrustDifference] as number)) * 5;
-  if (way === "pulls" ? left >= 0 : left <= 0) return start;
+  if (way === "pulls" ? left >= 0 : left <= 0) return from;
   start[variable.thrustSum] = (start[variable.thrustDifference] as number) + (way === "pulls" ? probeThrust : -probeThrust) / 5;
-  return start;
+  return { x: start };
 }

@@ -11,7 +11,7 @@ const edgeTolerance = 0.04 * degree;
 const window = 1.5 * degree;
 const highestRise = 34 * degree;
 /** No stall is looked for below this much pitch above the start. */
-const lowestKnee = 9 * degree;
+const lowestKnee = 7 * degree;
 /** Share of the steepest slope below which thrust no longer answers to collective. */
 const kneeShare = 0.25;
 

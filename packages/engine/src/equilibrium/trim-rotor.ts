@@ -19,7 +19,7 @@ import type { TrimState } from "./trim-variables.ts";
 const trimMesh = { azimuths: 24, radialElements: 16 } as const;
 
 /** The search for the largest thrust starts this far below the pitch of no lift in the mean flow [rad]. */
-const belowZeroLift = (4 * Math.PI) / 180;
+const belowZeroLift = (2 * Math.PI) / 180;
 
 /** Hovering, stall is not looked for below this blade loading C_T/σ; the bound fades out by this in-plane flow (own choice). */
 const hoverKnee = 0.08;

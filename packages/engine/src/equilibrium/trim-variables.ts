@@ -74,3 +74,9 @@ export function trimVector(state: TrimState, glide: boolean): Float64Array {
   x[variable.pitchSine] = state.pitchSine * 10;
   return x;
 }
+
+/** Where the solver begins: a vector of unknowns, and the curvature found at a neighbouring solution of the same mode. */
+export interface TrimStart {
+  readonly x: Float64Array;
+  readonly hessian?: Float64Array;
+}

@@ -1,9 +1,9 @@
-import { type SqpResult, solveNonlinearProgram } from "../numerics/index.ts";
+import { type NonlinearProgram, type SqpResult, solveNonlinearProgram } from "../numerics/index.ts";
 import type { FlightConditions, FlightPoint } from "./conditions.ts";
 import { startingStates } from "./starting-states.ts";
 import { clutchLimit, type TrimEvaluation, type TrimLimit, trimLimits, trimProblem } from "./trim-problem.ts";
 import type { TrimRotor } from "./trim-rotor.ts";
-import { variable } from "./trim-variables.ts";
+import { type TrimStart, variable } from "./trim-variables.ts";
 
 /** A trimmed point: state, loads, power, and the stall margin found by an exact search. */
 export interface Trimmed {
@@ -16,8 +16,8 @@ export interface Trimmed {
   readonly stallMargin: number;
   /** Limits with the share used; those at 1 bind. */
   readonly limits: readonly { readonly limit: TrimLimit; readonly share: number }[];
-  /** The solver's vector, a start for a neighbouring point. */
-  readonly vector: Float64Array;
+  /** A start for a neighbouring point. */
+  readonly start: TrimStart;
   readonly iterations: number;
 }
 
@@ -29,8 +29,8 @@ export interface NotTrimmable {
   readonly family: TrimLimit["family"];
   /** Largest scaled violation left [1]. */
   readonly violation: number;
-  /** The nearest vector found. */
-  readonly vector: Float64Array;
+  /** The nearest miss. */
+  readonly start: TrimStart;
 }
 
 export type TrimOutcome = Trimmed | NotTrimmable;
@@ -39,6 +39,8 @@ export type TrimOutcome = Trimmed | NotTrimmable;
 export type MarginSearch = "table" | "exact";
 
 const feasibility = 1e-8;
+const warmIterations = 40;
+const coldIterations = 80;
 /** A searched margin may lie this far below the floor [1]: the search itself is no sharper. */
 const marginTolerance = 5e-4;
 /** A binding margin may lie this far above it: what is given away in power is below 0.1 %. */
@@ -53,15 +55,28 @@ export function trimFrom(
   conditions: FlightConditions,
   point: FlightPoint,
   rotor: TrimRotor,
-  starts: readonly Float64Array[],
+  starts: readonly TrimStart[],
   margin: MarginSearch = "exact",
 ): TrimOutcome {
   const floor = conditions.aircraft.rotor.stallMarginFloor;
   const kept = trimAbove(floor, conditions, point, rotor, starts, margin);
   if (kept.kind === "trimmed" || conditions.controls === "optimum" || kept.limit !== "stall margin") return kept;
   // Controls on their schedule cannot be asked to keep the margin: the flight exists, with less than the floor, and says so.
-  const flown = trimAbove(1, conditions, point, rotor, [...starts, kept.vector], margin);
+  const flown = trimAbove(1, conditions, point, rotor, [...starts, kept.start], margin);
   return flown.kind === "trimmed" ? flown : kept;
+}
+
+/** From a neighbour's curvature first; where that leads nowhere, afresh from the same place. */
+function solve(program: NonlinearProgram, start: TrimStart): SqpResult {
+  if (start.hessian) {
+    const warm = solveNonlinearProgram(program, start.x, { feasibilityTolerance: feasibility, maximumIterations: warmIterations, hessian: start.hessian });
+    if (warm.kind === "converged") return warm;
+  }
+  return solveNonlinearProgram(program, start.x, { feasibilityTolerance: feasibility, maximumIterations: coldIterations });
+}
+
+function startOf(result: SqpResult): TrimStart {
+  return result.kind === "converged" ? { x: result.x, hessian: result.hessian } : { x: result.x };
 }
 
 function trimAbove(
@@ -69,13 +84,13 @@ function trimAbove(
   conditions: FlightConditions,
   point: FlightPoint,
   rotor: TrimRotor,
-  starts: readonly Float64Array[],
+  starts: readonly TrimStart[],
   margin: MarginSearch,
 ): TrimOutcome {
   let best: SqpResult | undefined;
   let nearest: SqpResult | undefined;
   for (const start of starts) {
-    const found = solveNonlinearProgram(trimProblem(conditions, point, rotor, floor).program, start, { feasibilityTolerance: feasibility });
+    const found = solve(trimProblem(conditions, point, rotor, floor).program, start);
     if (found.violation < feasibility * 100 && found.kind === "converged") {
       if (best === undefined || (found.values[0] as number) < (best.values[0] as number) - 1e-9) best = found;
     } else if (nearest === undefined || found.violation < nearest.violation) nearest = found;
@@ -88,7 +103,7 @@ function trimAbove(
 
 /** The same point with its stall margin searched exactly, and solved again where the table had flattered. */
 export function withSearchedMargin(conditions: FlightConditions, from: Trimmed, rotor: TrimRotor): TrimOutcome {
-  return trimFrom(conditions, from.point, rotor, [from.vector]);
+  return trimFrom(conditions, from.point, rotor, [from.start]);
 }
 
 /** Trims one point with nothing known: from every archetype of flight. */
@@ -110,15 +125,15 @@ function withExactMargin(floor: number, conditions: FlightConditions, point: Fli
     if (best && (!binds || margin - floor < largestMarginGiven)) return best;
     // The table is off by this factor here: ask it for what the search would call the floor, and a trace more.
     asked = (evaluation.stallMargin / margin) * floor * (1 + marginTolerance / 4);
-    const again = solveNonlinearProgram(trimProblem(conditions, point, rotor, asked).program, result.x, { feasibilityTolerance: feasibility });
+    const again = solve(trimProblem(conditions, point, rotor, asked).program, result);
     if (again.kind !== "converged") break;
     result = again;
   }
-  return best ?? { kind: "no-equilibrium", point, limit: "stall margin", family: "air", violation: floor - margin, vector: result.x };
+  return best ?? { kind: "no-equilibrium", point, limit: "stall margin", family: "air", violation: floor - margin, start: startOf(result) };
 }
 
 function trimmed(conditions: FlightConditions, point: FlightPoint, evaluation: TrimEvaluation, stallMargin: number, result: SqpResult): Trimmed {
-  return { kind: "trimmed", point, evaluation, rotorRadius: conditions.aircraft.rotor.radius, stallMargin, limits: limitShares(conditions, point, stallMargin, result), vector: result.x, iterations: result.iterations };
+  return { kind: "trimmed", point, evaluation, rotorRadius: conditions.aircraft.rotor.radius, stallMargin, limits: limitShares(conditions, point, stallMargin, result), start: startOf(result), iterations: result.iterations };
 }
 
 function limitShares(conditions: FlightConditions, point: FlightPoint, stallMargin: number, result: SqpResult): Trimmed["limits"] {
@@ -163,7 +178,7 @@ function blocked(point: FlightPoint, result: SqpResult): NotTrimmable {
     }
   });
   const bound = strongest ?? boundLimit(result) ?? { name: "no balance of forces", family: "air" as const };
-  return { kind: "no-equilibrium", point, limit: bound.name, family: bound.family, violation: result.violation, vector: result.x };
+  return { kind: "no-equilibrium", point, limit: bound.name, family: bound.family, violation: result.violation, start: startOf(result) };
 }
 
 function boundLimit(result: SqpResult): TrimLimit | undefined {

@@ -8,6 +8,7 @@ import {
   type LossModel,
   type TrimOutcome,
   type TrimRotor,
+  type TrimStart,
   trim,
   trimFrom,
   trimLimits,
@@ -44,12 +45,12 @@ export function dayConditions(day: AircraftOfTheDay): DayConditions {
   };
 }
 
-/** Exact trims of the aircraft as the mission's source of power. A trace is the solver's vector at a neighbouring flight. */
+/** Exact trims of the aircraft as the mission's source of power. A trace is the solver's end at a neighbouring flight. */
 export function aircraftPower(at: DayConditions): PowerSource {
   const pointOf = ({ mode, forward, climb }: PowerRequest): FlightPoint => ({ mode, forwardSpeed: forward, climbRate: climb });
   const powerFrom = (request: PowerRequest, trace: unknown): PowerAnswer => {
     const { conditions, rotor } = at(request.loading, request.altitude);
-    return answerOf(trimFrom(conditions, pointOf(request), rotor, [trace as Float64Array]));
+    return answerOf(trimFrom(conditions, pointOf(request), rotor, [trace as TrimStart]));
   };
   return {
     limits: trimLimits,
@@ -70,13 +71,13 @@ function cheaper(first: PowerAnswer, second: PowerAnswer): PowerAnswer {
 
 function answerOf(outcome: TrimOutcome): PowerAnswer {
   if (outcome.kind === "no-equilibrium") return { kind: "no-equilibrium", limit: { name: outcome.limit, family: outcome.family } };
-  const { evaluation, stallMargin, limits, vector } = outcome;
+  const { evaluation, stallMargin, limits, start } = outcome;
   return {
     kind: "flies",
     electricPower: evaluation.power.electric,
     rotorShaftPower: evaluation.power.rotorShaft,
     stallMargin,
     shares: limits.map(({ share }) => share),
-    trace: vector,
+    trace: start,
   };
 }

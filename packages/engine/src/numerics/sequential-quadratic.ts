@@ -20,6 +20,8 @@ export interface SqpOptions {
   readonly maximumIterations?: number;
   /** Largest constraint violation of a solution. @defaultValue 1e-9 */
   readonly feasibilityTolerance?: number;
+  /** Curvature of the Lagrangian from a neighbouring solution, row-major; positive definite. @defaultValue the unit matrix */
+  readonly hessian?: Float64Array;
   /** Change of the merit function below which a feasible iterate is a solution. @defaultValue 1e-8 */
   readonly optimalityTolerance?: number;
 }
@@ -33,6 +35,8 @@ export interface SqpResult {
   /** One per equality, then per inequality. */
   readonly multipliers: Float64Array;
   readonly iterations: number;
+  /** Curvature as built up on the way, a start for a neighbouring problem. */
+  readonly hessian: Float64Array;
 }
 
 /** A violation above this that has not shrunk by a tenth over so many iterations is taken for a contradiction. */
@@ -58,7 +62,7 @@ export function solveNonlinearProgram(program: NonlinearProgram, start: Float64A
   const { size, equalities, inequalities, lower, upper } = program;
   const rows = equalities + inequalities;
   let state = freshState(program, clipped(start, lower, upper));
-  let hessian = identity(size);
+  let hessian = options.hessian ? Float64Array.from(options.hessian) : identity(size);
   const penalty = new Float64Array(rows);
   let multipliers = new Float64Array(rows);
   let stalled = 0;
@@ -92,17 +96,17 @@ export function solveNonlinearProgram(program: NonlinearProgram, start: Float64A
       leastViolation = violation;
       leastAt = iteration;
     }
-    if (violation > hopelessViolation && iteration - leastAt > hopelessIterations) return finished("infeasible", state, violation, multipliers, iteration);
+    if (violation > hopelessViolation && iteration - leastAt > hopelessIterations) return finished("infeasible", state, violation, multipliers, iteration, hessian);
     const slope = meritSlope(program, state, quadratic.step, penalty, multipliers);
     const length = largest(quadratic.step);
-    if (violation < feasible && (length < 1e-9 || Math.abs(slope) < optimal)) return finished("converged", state, violation, multipliers, iteration);
-    if (violation > hopelessViolation && length < 1e-6) return finished("infeasible", state, violation, multipliers, iteration);
+    if (violation < feasible && (length < 1e-9 || Math.abs(slope) < optimal)) return finished("converged", state, violation, multipliers, iteration, hessian);
+    if (violation > hopelessViolation && length < 1e-6) return finished("infeasible", state, violation, multipliers, iteration, hessian);
     const merit = meritOf(program, state.values, penalty);
     recentMerit.push(merit);
     if (recentMerit.length > 3) recentMerit.shift();
     const next = lineSearch(program, state, quadratic.step, penalty, Math.max(...recentMerit), slope);
     if (next === undefined) {
-      if (violation < feasible * 100 && Math.abs(slope) < optimal * 1e3) return finished("converged", state, violation, multipliers, iteration);
+      if (violation < feasible * 100 && Math.abs(slope) < optimal * 1e3) return finished("converged", state, violation, multipliers, iteration, hessian);
       if (stalled++ > 1) break;
       hessian = identity(size);
       recentMerit.length = 0;
@@ -112,11 +116,11 @@ export function solveNonlinearProgram(program: NonlinearProgram, start: Float64A
     state = next;
   }
   const violation = violationOf(program, state.values);
-  return finished(violation < feasible * 100 ? "converged" : "not-converged", state, violation, multipliers, iteration);
+  return finished(violation < feasible * 100 ? "converged" : "not-converged", state, violation, multipliers, iteration, hessian);
 }
 
-function finished(kind: SqpResult["kind"], state: State, violation: number, multipliers: Float64Array, iterations: number): SqpResult {
-  return { kind, x: state.x, values: state.values, violation, multipliers, iterations };
+function finished(kind: SqpResult["kind"], state: State, violation: number, multipliers: Float64Array, iterations: number, hessian: Float64Array): SqpResult {
+  return { kind, x: state.x, values: state.values, violation, multipliers, iterations, hessian };
 }
 
 function clipped(x: Float64Array, lower: Float64Array, upper: Float64Array): Float64Array {

@@ -61,7 +61,7 @@ function bestOnLine(
   const here = speed(index) as number;
   let found: Trimmed = centre;
   const evaluate = (airspeed: number) => {
-    const outcome = trimFrom(conditions, { mode, forwardSpeed: airspeed, climbRate: 0 }, rotor, [centre.vector], "table");
+    const outcome = trimFrom(conditions, { mode, forwardSpeed: airspeed, climbRate: 0 }, rotor, [centre.start], "table");
     if (outcome.kind !== "trimmed") return Number.POSITIVE_INFINITY;
     if (cost(outcome) < cost(found)) found = outcome;
     return cost(outcome);
@@ -73,42 +73,44 @@ function bestOnLine(
 }
 
 /**
- * The same without lines: walks from a middling speed towards lower cost until a minimum is bracketed, then refines. For many
- * loadings in a row; a line over all speeds also shows second optima.
+ * Optima of several costs without full lines: from a middling speed the walk follows each mode both ways until every cost has
+ * risen, then each minimum is refined. For many loadings in a row; a line over all speeds also shows second optima.
  */
-export function walkToBestSpeed(
+export function walkToBestSpeeds(
   conditions: FlightConditions,
   modes: readonly PoweredMode[],
   rotor: TrimRotor,
-  cost: (trimmed: Trimmed) => number,
-): SpeedOptimum | undefined {
-  let best: SpeedOptimum | undefined;
-  for (const mode of modes) {
-    const line = walk(conditions, mode, rotor, cost);
-    const found = line ? bestOnLine(conditions, mode, line, rotor, cost) : undefined;
-    if (found && (best === undefined || cost(found.trimmed) < cost(best.trimmed))) best = found;
-  }
-  return best;
+  costs: readonly ((trimmed: Trimmed) => number)[],
+): readonly (SpeedOptimum | undefined)[] {
+  const lines = modes.map((mode) => ({ mode, line: walk(conditions, mode, rotor, costs) }));
+  return costs.map((cost) => {
+    let best: SpeedOptimum | undefined;
+    for (const { mode, line } of lines) {
+      const found = bestOnLine(conditions, mode, line, rotor, cost);
+      if (found && (best === undefined || cost(found.trimmed) < cost(best.trimmed))) best = found;
+    }
+    return best;
+  });
 }
 
-function walk(conditions: FlightConditions, mode: PoweredMode, rotor: TrimRotor, cost: (trimmed: Trimmed) => number): LinePoint[] | undefined {
+function walk(conditions: FlightConditions, mode: PoweredMode, rotor: TrimRotor, costs: readonly ((trimmed: Trimmed) => number)[]): LinePoint[] {
   const at = (airspeed: number) => ({ mode, forwardSpeed: airspeed, climbRate: 0 });
   let first: Trimmed | undefined;
   for (let airspeed = walkStart; airspeed < walkEnds.fastest && first === undefined; airspeed += walkStep) {
     const outcome = trim(conditions, at(airspeed), rotor, "table");
     if (outcome.kind === "trimmed") first = outcome;
   }
-  if (first === undefined) return undefined;
+  if (first === undefined) return [];
   const line: LinePoint[] = [{ airspeed: first.point.forwardSpeed, outcome: first }];
   for (const direction of [walkStep, -walkStep]) {
     let here = first;
     for (;;) {
       const airspeed = here.point.forwardSpeed + direction;
       if (airspeed < walkEnds.slowest || airspeed > walkEnds.fastest) break;
-      const outcome = trimFrom(conditions, at(airspeed), rotor, [here.vector], "table");
+      const outcome = trimFrom(conditions, at(airspeed), rotor, [here.start], "table");
       if (outcome.kind !== "trimmed") break;
       line.push({ airspeed, outcome });
-      if (cost(outcome) > cost(here)) break;
+      if (costs.every((cost) => cost(outcome) > cost(here))) break;
       here = outcome;
     }
   }

@@ -43,7 +43,7 @@ function bestGlide(conditions: FlightConditions, line: readonly LinePoint[], rot
   let found = centre.glide;
   lineMinimum(
     (airspeed) => {
-      const outcome = trimFrom(conditions, { mode: "glide", forwardSpeed: airspeed, climbRate: 0 }, rotor, [centre.glide.trimmed.vector], "table");
+      const outcome = trimFrom(conditions, { mode: "glide", forwardSpeed: airspeed, climbRate: 0 }, rotor, [centre.glide.trimmed.start], "table");
       if (outcome.kind !== "trimmed") return Number.POSITIVE_INFINITY;
       const glide = glideOf(outcome);
       if (cost(glide) < cost(found)) found = glide;

@@ -1,6 +1,6 @@
 import { type BatteryPack, type Endurance, enduranceAt } from "../drivetrain/battery/index.ts";
 import type { FlightConditions, TrimRotor } from "../equilibrium/index.ts";
-import { type SpeedOptimum, walkToBestSpeed } from "./best-speeds.ts";
+import { type SpeedOptimum, walkToBestSpeeds } from "./best-speeds.ts";
 import { type CheapestFlight, cheapestFlight, poweredModes } from "./cheapest-flight.ts";
 import type { LineHooks } from "./speed-line.ts";
 
@@ -57,9 +57,10 @@ export function loadingPerformance(
   const hover = cheapestFlight(conditions, { forward: 0, climb: 0 }, rotor);
   const reserve = endingCharge(pack, hover, policy);
   hooks.cancelled();
-  const cruise = walkToBestSpeed(conditions, poweredModes, rotor, (trimmed) => trimmed.evaluation.power.electric);
-  hooks.cancelled();
-  const travel = walkToBestSpeed(conditions, poweredModes, rotor, (trimmed) => trimmed.evaluation.power.electric / trimmed.evaluation.airspeed);
+  const [cruise, travel] = walkToBestSpeeds(conditions, poweredModes, rotor, [
+    (trimmed) => trimmed.evaluation.power.electric,
+    (trimmed) => trimmed.evaluation.power.electric / trimmed.evaluation.airspeed,
+  ]);
   const lasting = (power: number) => enduranceAt(pack, power, reserve);
   const travelEndurance = travel ? lasting(travel.electricPower) : undefined;
   return {

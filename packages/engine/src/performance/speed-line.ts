@@ -37,7 +37,7 @@ export function speedLine(conditions: FlightConditions, mode: FlightMode, speeds
     hooks.cancelled();
     const airspeed = speeds[i] as number;
     const first = upward[i] as TrimOutcome;
-    const second = above ? trimFrom(conditions, point(airspeed), rotor, [above.vector], "table") : undefined;
+    const second = above ? trimFrom(conditions, point(airspeed), rotor, [above.start], "table") : undefined;
     line[i] = better(airspeed, first, second);
     const kept = second?.kind === "trimmed" ? second : first;
     above = kept.kind === "trimmed" ? kept : undefined;
@@ -57,8 +57,8 @@ const refusalsToEnd = 3;
 function fromBelow(conditions: FlightConditions, point: FlightPoint, rotor: TrimRotor, line: readonly TrimOutcome[]): TrimOutcome {
   const below = line[line.length - 1];
   const ended = line.length > refusalsToEnd && line.slice(-refusalsToEnd).every((outcome) => outcome.kind !== "trimmed");
-  if (below && ended && line.some((outcome) => outcome.kind === "trimmed")) return trimFrom(conditions, point, rotor, [below.vector], "table");
-  const warm = below?.kind === "trimmed" ? trimFrom(conditions, point, rotor, [below.vector], "table") : undefined;
+  if (below && ended && line.some((outcome) => outcome.kind === "trimmed")) return trimFrom(conditions, point, rotor, [below.start], "table");
+  const warm = below?.kind === "trimmed" ? trimFrom(conditions, point, rotor, [below.start], "table") : undefined;
   return warm?.kind === "trimmed" ? warm : trim(conditions, point, rotor, "table");
 }
 
@@ -74,12 +74,12 @@ function repairLine(conditions: FlightConditions, mode: FlightMode, line: LinePo
     if (point.outcome.kind !== "trimmed") return;
     hooks.cancelled();
     const neighbours = [line[i - 1]?.outcome, line[i + 1]?.outcome].flatMap((outcome) => (outcome?.kind === "trimmed" ? [outcome] : []));
-    const around = neighbours.map((outcome) => outcome.vector);
+    const around = neighbours.map((outcome) => outcome.start);
     const slow = mode === "clutch-closed" && point.airspeed < slowSpeed;
     const bulges = neighbours.length === 2 && cost(point.outcome) > (neighbours.reduce((sum, outcome) => sum + cost(outcome), 0) / 2) * (1 + bulge);
     const tries: TrimOutcome[] = bulges ? [trimFrom(conditions, point.outcome.point, rotor, around, "table")] : [];
     if (slow) {
-      const starts = [point.outcome.vector, ...around.slice(-1)];
+      const starts = [point.outcome.start, ...around.slice(-1)];
       for (const leftPropeller of ["pulls", "pushes"] as const) {
         const sided = { ...point.outcome.point, leftPropeller };
         tries.push(trimFrom(conditions, sided, rotor, starts.map((start) => withLeftPropeller(start, leftPropeller)), "table"));

@@ -1,4 +1,4 @@
-import { type FlightConditions, type TrimRotor, trimFrom } from "../equilibrium/index.ts";
+import { type FlightConditions, type TrimRotor, type TrimStart, trimFrom } from "../equilibrium/index.ts";
 import { border } from "../numerics/index.ts";
 import { bestSpeed, type SpeedOptimum } from "./best-speeds.ts";
 import { type PoweredMode, poweredModes } from "./cheapest-flight.ts";
@@ -44,7 +44,7 @@ function lowest(conditions: FlightConditions, line: readonly LinePoint[], rotor:
   if (point?.outcome.kind !== "trimmed") return undefined;
   const below = line[first - 1];
   if (below === undefined) return { airspeed: point.airspeed, limit: undefined };
-  const start = follower(conditions, "clutch-open", rotor, point.outcome.vector);
+  const start = follower(conditions, "clutch-open", rotor, point.outcome.start);
   const airspeed = border(start.reaches, point.airspeed, below.airspeed, speedTolerance);
   return { airspeed, limit: start.blockedBy() ?? (below.outcome.kind === "no-equilibrium" ? below.outcome.limit : undefined) };
 }
@@ -56,7 +56,7 @@ function highestOf(conditions: FlightConditions, lines: ModeLines, rotor: TrimRo
     const last = line.findLastIndex((point) => point.outcome.kind === "trimmed");
     const point = line[last];
     if (point?.outcome.kind !== "trimmed") continue;
-    const start = follower(conditions, mode, rotor, point.outcome.vector);
+    const start = follower(conditions, mode, rotor, point.outcome.start);
     let inside = point.airspeed;
     let outside = line[last + 1]?.airspeed ?? inside + 1;
     while (outside < fastestLookedAt && start.reaches(outside)) {
@@ -70,13 +70,13 @@ function highestOf(conditions: FlightConditions, lines: ModeLines, rotor: TrimRo
 }
 
 /** Walks a mode from a known trim; remembers the last good start and what stopped the last refusal. */
-function follower(conditions: FlightConditions, mode: PoweredMode, rotor: TrimRotor, from: Float64Array) {
-  let vector = from;
+function follower(conditions: FlightConditions, mode: PoweredMode, rotor: TrimRotor, from: TrimStart) {
+  let start = from;
   let limit: string | undefined;
   return {
     reaches: (airspeed: number): boolean => {
-      const outcome = trimFrom(conditions, { mode, forwardSpeed: airspeed, climbRate: 0 }, rotor, [vector], "table");
-      if (outcome.kind === "trimmed") vector = outcome.vector;
+      const outcome = trimFrom(conditions, { mode, forwardSpeed: airspeed, climbRate: 0 }, rotor, [start], "table");
+      if (outcome.kind === "trimmed") start = outcome.start;
       else limit = outcome.limit;
       return outcome.kind === "trimmed";
     },

@@ -12,7 +12,7 @@ export interface SampleChapter {
 
 const method: Method = {
   summary: "Blade elements over azimuth and radius with uniform and first-harmonic inflow; steady balance of forces at each speed.",
-  sources: ["glauert-1926", "drees-1949"],
+  sources: ["glauert-1926", "leishman-2006"],
   checks: ["v-01"],
 };
 

@@ -18,7 +18,9 @@ const userDefined = 32767;
 /**
  * The coordinate reference system that the geo keys of a raster name. Only WGS 84 is read; others are refused by name.
  *
- * Key and unit codes from memory of OGC GeoTIFF 1.1 (19-008r4), annexes on keys and codes; checked against files of another writer.
+ * Key and unit codes were checked against files of another writer.
+ *
+ * @source ogc-geotiff-1.1, annexes on keys and codes, from memory
  */
 export function rasterReference(keys: GeoKeys | null): ReferenceReading {
   if (keys === null)

@@ -4,7 +4,7 @@ type Triple = readonly [number, number, number];
 export type Sight = "protan" | "deutan" | "tritan";
 export const deficiencies: readonly Sight[] = ["protan", "deutan", "tritan"];
 
-/** Contrast ratio of two colors, 1 to 21 (WCAG 2.2, relative luminance). */
+/** Contrast ratio of two colors, 1 to 21. @source wcag-2.2, relative luminance and contrast ratio, from memory */
 export function contrast(a: string, b: string): number {
   const [low, high] = [luminance(a), luminance(b)].sort((x, y) => x - y) as [number, number];
   return (high + 0.05) / (low + 0.05);
@@ -15,7 +15,7 @@ function luminance(hex: string): number {
   return 0.2126 * red + 0.7152 * green + 0.0722 * blue;
 }
 
-/** Full deficiency over linear sRGB: G. Machado et al. 2009, severity 1.0 (matrices from memory). */
+/** Full deficiency over linear sRGB. @source machado-2009, matrices of severity 1.0, from memory */
 const sightMatrices: Readonly<Record<Sight, readonly [Triple, Triple, Triple]>> = {
   protan: [
     [0.152286, 1.052583, -0.204868],

@@ -13,6 +13,7 @@ const comparedAdvanceRatio = 0.7;
 /** Below this advance ratio the uneven inflow of hover matters, which a factor this large stands for. */
 const hoverAdvanceRatio = 0.05;
 const usualHoverFactor = 1.1;
+const stallCollectiveSlack = 0.002;
 
 /** Why there is no answer, with the numbers. */
 export function rotorProblem(failed: NoOperatingPoint, inputs: RotorInputs): Problem {
@@ -63,7 +64,7 @@ export function rotorWarnings(outputs: RotorOutputs, inputs: RotorInputs, worksp
   };
   if (outputs.state === "vortex ring")
     add("care", "vortex-ring", "The rotor descends into its own wake (vortex ring): not recommended, and the power is uncertain by 20 %.");
-  if (outputs.largestThrust !== null && outputs.thrust > 0 && stalled(outputs, workspace))
+  if (stalled(outputs))
     add("care", "stalled", "The collective lies beyond the one of largest steady thrust: the rotor is stalled and the numbers are rough.");
   if (outputs.advancingTipMach > trustedTipMach)
     add(
@@ -99,18 +100,16 @@ export function rotorWarnings(outputs: RotorOutputs, inputs: RotorInputs, worksp
   return warnings;
 }
 
-/** Thrust within a thousandth of the largest is at its edge, not beyond. */
-function stalled(outputs: RotorOutputs, workspace: RotorWorkspace): boolean {
-  const outer = outputs.spanwise.radiusFraction.findIndex((x) => x >= 0.75);
-  const angles = [outputs.spanwise.advancingAngle[outer] ?? 0, outputs.spanwise.retreatingAngle[outer] ?? 0];
-  return Math.min(...angles) > workspace.law.stallAngle;
+/** Beyond the collective of the largest thrust, by more than the search for it can be wrong. */
+function stalled({ collective, largestThrustCollective }: RotorOutputs): boolean {
+  return largestThrustCollective !== null && collective > largestThrustCollective + stallCollectiveSlack;
 }
 
 export function rotorLimits(outputs: RotorOutputs): readonly Limit[] {
   const limits: Limit[] = [];
   const where = outputs.airspeed > 0 ? `at ${outputs.airspeed.toFixed(1)} m/s` : "in hover";
   if (outputs.largestThrust !== null && outputs.largestThrust > 0) {
-    const share = Math.max(outputs.thrust / outputs.largestThrust, 0);
+    const share = Math.max(outputs.thrust / outputs.largestThrust, stalled(outputs) ? 1 : 0);
     limits.push({ name: "rotor stall", family: "air", share, side: "upper", where, binding: false });
   }
   limits.push({
@@ -122,7 +121,7 @@ export function rotorLimits(outputs: RotorOutputs): readonly Limit[] {
     binding: false,
   });
   const largest = Math.max(...limits.map((limit) => limit.share));
-  return limits.map((limit) => ({ ...limit, binding: limit.share === largest }));
+  return limits.map((limit) => ({ ...limit, binding: limit.share === largest && limit.share >= 1 }));
 }
 
 export function rotorAnswer(outputs: RotorOutputs): Answer {

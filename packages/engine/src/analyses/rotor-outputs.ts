@@ -27,20 +27,22 @@ export function rotorOutputsOf(inputs: RotorInputs, workspace: RotorWorkspace, f
   const lift = (shaft.ct * Math.cos(shaftAngle) - shaft.ch * Math.sin(shaftAngle)) * force;
   const drag = (shaft.ct * Math.sin(shaftAngle) + shaft.ch * Math.cos(shaftAngle)) * force;
   const pressureArea = 0.5 * air.density * airspeed * airspeed * area;
+  // Where no torque was asked for there is none: what the search leaves is noise.
+  const cq = inputs.shaftTorque === 0 ? 0 : rotor.cq;
   const profile = rotor.cq + rotor.mu * rotor.ch - rotor.lambdaC * rotor.ct - rotor.cpInduced;
   return {
     thrust: shaft.ct * force,
     hForce: shaft.ch * force,
     sideForce: shaft.cy * force,
-    torque: rotor.cq * force * radius,
-    power: rotor.cq * force * tipSpeed,
+    torque: cq * force * radius,
+    power: cq * force * tipSpeed,
     inducedPower: rotor.cpInduced * force * tipSpeed,
     profilePower: profile * force * tipSpeed,
     lift,
     drag,
     ct: shaft.ct,
     ch: shaft.ch,
-    cq: rotor.cq,
+    cq,
     cl: airspeed > stillAir ? lift / pressureArea : null,
     cd: airspeed > stillAir ? drag / pressureArea : null,
     liftToDrag: airspeed > stillAir && drag !== 0 ? lift / drag : null,
@@ -56,7 +58,7 @@ export function rotorOutputsOf(inputs: RotorInputs, workspace: RotorWorkspace, f
     flapLongitudinal: shaft.flapLongitudinal,
     flapLateral: shaft.flapLateral,
     state: rotorState(rotor, workspace.model.inducedPowerFactor),
-    largestThrust: largestThrust(workspace, found, shaft.ct * force),
+    ...largestThrust(workspace, found, shaft.ct * force),
     advancingTipMach: (tipSpeed + airspeed * Math.abs(Math.cos(rotor.discAngle))) / air.speedOfSound,
     reynoldsNumber: (0.75 * tipSpeed * bladeAt(workspace.model, 0.75).chord * air.density) / air.dynamicViscosity,
     spanwise: spanwise(workspace, found),
@@ -73,10 +75,15 @@ function rotorState(rotor: OperatingPoint["rotor"], kappa: number): RotorOutputs
 }
 
 /** At this rotor speed, disc angle and airspeed; along the shaft in the proportion of the thrusts along the disc's normal. */
-function largestThrust(workspace: RotorWorkspace, { point, rotor }: OperatingPoint, thrust: number): number | null {
-  if (rotor.ct <= 0) return null;
+function largestThrust(
+  workspace: RotorWorkspace,
+  { point, rotor }: OperatingPoint,
+  thrust: number,
+): Pick<RotorOutputs, "largestThrust" | "largestThrustCollective"> {
+  if (rotor.ct <= 0) return { largestThrust: null, largestThrustCollective: null };
   const largest = largestSteadyThrust(workspace, { ...point, angle: { kind: "disc", value: rotor.discAngle } });
-  return largest.kind === "found" ? (thrust * largest.ct) / rotor.ct : null;
+  if (largest.kind === "not-found") return { largestThrust: null, largestThrustCollective: null };
+  return { largestThrust: (thrust * largest.ct) / rotor.ct, largestThrustCollective: largest.collective };
 }
 
 function spanwise(workspace: RotorWorkspace, { rotor, point }: OperatingPoint): RotorOutputs["spanwise"] {

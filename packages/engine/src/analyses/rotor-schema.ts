@@ -206,6 +206,7 @@ export const rotorOutputs = z.strictObject({
   flapLateral: quantity("angle", { description: "The same, positive down on the advancing side." }),
   state: z.enum(rotorStates).meta({ description: "What the rotor does with the air." }),
   largestThrust: force("Largest steady thrust at this rotor speed, disc angle and airspeed; none where not found.").nullable(),
+  largestThrustCollective: quantity("angle", { description: "Collective of that; beyond it the rotor is stalled." }).nullable(),
   advancingTipMach: one("Mach number of the advancing tip."),
   reynoldsNumber: one("Reynolds number of the chord at 0.75 of the radius, mean over the turn."),
   spanwise: z

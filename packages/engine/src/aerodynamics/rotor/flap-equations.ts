@@ -97,8 +97,12 @@ export function startValues(equations: FlapEquations): Float64Array {
   const hingedConing = lockNumber * ((point.collective * (1 + mu * mu)) / 8 - lambda / 6);
   const coning = equations.hinged ? Math.min(Math.max(hingedConing, -0.1), 0.3) : model.precone;
   const theta1c = (gradient + (4 / 3) * mu * coning) / (1 + 0.5 * mu * mu);
-  const start = [lambdaI, theta1c, theta1s];
-  return Float64Array.from(equations.hinged ? [...start, coning] : start);
+  const start = new Float64Array(equations.size);
+  start[0] = lambdaI;
+  start[1] = theta1c;
+  start[2] = theta1s;
+  if (equations.hinged) start[3] = coning;
+  return start;
 }
 
 /**
@@ -125,5 +129,9 @@ export function startJacobian(equations: FlapEquations, start: Float64Array): Fl
     [-2 * mu, 0, Math.max(1 + (1.5 - 2 * shaft) * mu * mu, 0.2), 0],
     [lockNumber / 6, 0, ((shaft - 1) * lockNumber * mu) / 6, 1],
   ];
-  return Float64Array.from(rows.slice(0, size).flatMap((row) => row.slice(0, size)));
+  const jacobian = new Float64Array(size * size);
+  for (let row = 0; row < size; row++) {
+    for (let column = 0; column < size; column++) jacobian[row * size + column] = rows[row]?.[column] ?? 0;
+  }
+  return jacobian;
 }

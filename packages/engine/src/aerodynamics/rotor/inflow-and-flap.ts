@@ -61,7 +61,9 @@ export function solveRotorInflowAndFlap(
 }
 
 function solution(ws: RotorWorkspace, equations: FlapEquations, unknowns: Float64Array, sweeps: number): SolvedRotor {
-  const [lambdaI = 0, theta1c = 0, theta1s = 0] = unknowns;
+  const lambdaI = unknowns[0] ?? 0;
+  const theta1c = unknowns[1] ?? 0;
+  const theta1s = unknowns[2] ?? 0;
   const { mu, lambdaC, discAngle } = discFlow(equations.point, theta1s);
   return {
     kind: "solved",

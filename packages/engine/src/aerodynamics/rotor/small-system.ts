@@ -46,47 +46,57 @@ export function solveSmallSystem(system: SmallSystem): SmallSystemEnd {
   return search.end(search.residual <= system.tolerance);
 }
 
-/** The state of one search. */
+/** The state of one search. Buffers are made once: a search is the inner loop of others. */
 class Search {
   evaluations = 0;
   residual = Number.POSITIVE_INFINITY;
   private readonly system: SmallSystem;
   private readonly jacobian: Float64Array;
   private readonly matrix: Float64Array;
-  private unknowns: Float64Array;
-  private values: Float64Array;
-  private best: Float64Array;
+  private readonly step: Float64Array;
+  private readonly unknowns: Float64Array;
+  private readonly values: Float64Array;
+  private readonly trial: Float64Array;
+  private readonly trialValues: Float64Array;
+  private readonly best: Float64Array;
   private bestResidual = Number.POSITIVE_INFINITY;
 
   constructor(system: SmallSystem) {
+    const { size } = system;
     this.system = system;
-    this.jacobian = Float64Array.from(system.jacobian);
-    this.matrix = new Float64Array(system.size * system.size);
-    this.unknowns = Float64Array.from(system.start);
-    this.values = new Float64Array(system.size);
-    this.best = Float64Array.from(system.start);
+    this.jacobian = system.jacobian.slice();
+    this.matrix = new Float64Array(size * size);
+    this.step = new Float64Array(size);
+    this.unknowns = system.start.slice();
+    this.values = new Float64Array(size);
+    this.trial = new Float64Array(size);
+    this.trialValues = new Float64Array(size);
+    this.best = system.start.slice();
     this.evaluate(this.unknowns, this.values);
     this.keep();
   }
 
   /** One step of Broyden's; false when the slopes have become singular. */
   secantStep(): boolean {
-    const step = this.step();
-    if (!step) return false;
+    if (!this.findStep()) return false;
     const { size } = this.system;
-    const before = Float64Array.from(this.values);
-    for (let i = 0; i < size; i++) this.unknowns[i] = (this.unknowns[i] as number) + (step[i] as number);
-    this.evaluate(this.unknowns, this.values);
-    this.keep();
+    const { unknowns, values, step, jacobian, trialValues: before } = this;
+    before.set(values);
     let length = 0;
-    for (let i = 0; i < size; i++) length += (step[i] as number) ** 2;
+    for (let i = 0; i < size; i++) {
+      const part = step[i] as number;
+      unknowns[i] = (unknowns[i] as number) + part;
+      length += part * part;
+    }
+    this.evaluate(unknowns, values);
+    this.keep();
     if (length === 0) return false;
     for (let row = 0; row < size; row++) {
-      let missed = (this.values[row] as number) - (before[row] as number);
-      for (let column = 0; column < size; column++) missed -= (this.jacobian[row * size + column] as number) * (step[column] as number);
+      let missed = (values[row] as number) - (before[row] as number);
+      for (let column = 0; column < size; column++) missed -= (jacobian[row * size + column] as number) * (step[column] as number);
       for (let column = 0; column < size; column++) {
         const at = row * size + column;
-        this.jacobian[at] = (this.jacobian[at] as number) + (missed * (step[column] as number)) / length;
+        jacobian[at] = (jacobian[at] as number) + (missed * (step[column] as number)) / length;
       }
     }
     return true;
@@ -95,30 +105,28 @@ class Search {
   /** Slopes by differences at the present point. */
   measureSlopes(): void {
     const { size } = this.system;
-    const moved = Float64Array.from(this.unknowns);
-    const values = new Float64Array(size);
+    const { unknowns, values, trial, trialValues, jacobian } = this;
+    trial.set(unknowns);
     for (let column = 0; column < size; column++) {
-      moved[column] = (this.unknowns[column] as number) + differenceStep;
-      this.evaluate(moved, values);
-      moved[column] = this.unknowns[column] as number;
+      trial[column] = (unknowns[column] as number) + differenceStep;
+      this.evaluate(trial, trialValues);
+      trial[column] = unknowns[column] as number;
       for (let row = 0; row < size; row++) {
-        this.jacobian[row * size + column] = ((values[row] as number) - (this.values[row] as number)) / differenceStep;
+        jacobian[row * size + column] = ((trialValues[row] as number) - (values[row] as number)) / differenceStep;
       }
     }
   }
 
   /** One step, halved until the residual falls; false when it never does. */
   guardedStep(): boolean {
-    const step = this.step();
-    if (!step) return false;
-    const trial = new Float64Array(this.system.size);
-    const values = new Float64Array(this.system.size);
+    if (!this.findStep()) return false;
+    const { unknowns, values, trial, trialValues, step } = this;
     for (let share = 1; share > 1e-3; share /= 2) {
-      for (let i = 0; i < trial.length; i++) trial[i] = (this.unknowns[i] as number) + share * (step[i] as number);
-      this.evaluate(trial, values);
-      if (largest(values) >= this.residual) continue;
-      this.unknowns = trial;
-      this.values = values;
+      for (let i = 0; i < trial.length; i++) trial[i] = (unknowns[i] as number) + share * (step[i] as number);
+      this.evaluate(trial, trialValues);
+      if (largest(trialValues) >= this.residual) continue;
+      unknowns.set(trial);
+      values.set(trialValues);
       this.keep();
       return true;
     }
@@ -126,7 +134,7 @@ class Search {
   }
 
   returnToBest(): void {
-    this.unknowns = Float64Array.from(this.best);
+    this.unknowns.set(this.best);
     this.evaluate(this.unknowns, this.values);
     this.keep();
   }
@@ -135,15 +143,18 @@ class Search {
     return { converged, unknowns: this.unknowns, residual: this.residual, evaluations: this.evaluations };
   }
 
-  private step(): Float64Array | undefined {
+  /** The step of Newton's with the present slopes, shortened as a whole; false when they are singular. */
+  private findStep(): boolean {
     const { size, largestSteps } = this.system;
-    this.matrix.set(this.jacobian);
-    const step = Float64Array.from(this.values, (value) => -value);
-    if (!solveLinearInPlace(this.matrix, step, size)) return undefined;
+    const { step, values, matrix } = this;
+    matrix.set(this.jacobian);
+    for (let i = 0; i < size; i++) step[i] = -(values[i] as number);
+    if (!solveLinearInPlace(matrix, step, size)) return false;
     let share = 1;
     for (let i = 0; i < size; i++) share = Math.min(share, (largestSteps[i] as number) / Math.abs(step[i] as number));
-    if (!(share > 0)) return undefined;
-    return step.map((part) => part * share);
+    if (!(share > 0)) return false;
+    for (let i = 0; i < size; i++) step[i] = (step[i] as number) * share;
+    return true;
   }
 
   private evaluate(unknowns: Float64Array, values: Float64Array): void {
@@ -155,13 +166,13 @@ class Search {
     this.residual = largest(this.values);
     if (this.residual < this.bestResidual) {
       this.bestResidual = this.residual;
-      this.best = Float64Array.from(this.unknowns);
+      this.best.set(this.unknowns);
     }
   }
 }
 
 function largest(values: Float64Array): number {
   let size = 0;
-  for (const value of values) size = Math.max(size, Math.abs(value));
+  for (let i = 0; i < values.length; i++) size = Math.max(size, Math.abs(values[i] as number));
   return Number.isNaN(size) ? Number.POSITIVE_INFINITY : size;
 }

@@ -12,7 +12,7 @@ const literal =
   /(?:"(?:[^"\\\u0000-\u001f]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*"|-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?|true|false|null)/uy;
 const blanks = /[ \t\n\r]*/uy;
 
-/** Finds the first place at which a text breaks the grammar of JSON (RFC 8259); undefined when it does not. */
+/** Finds the first place at which a text breaks the grammar of JSON; undefined when it does not. @source rfc-8259, sections 2 to 7, from memory */
 export function jsonSlip(text: string): JsonSlip | undefined {
   const open: ("{" | "[")[] = [];
   let awaited: Awaited = "value";

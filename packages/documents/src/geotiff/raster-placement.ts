@@ -23,7 +23,9 @@ const allowed = "rows that run west to east, under each other north to south or 
 /**
  * Where the pixels of a raster lie, from a pixel scale with one tie point or from a transformation matrix.
  *
- * From memory of OGC GeoTIFF 1.1 (19-008r4), raster to model transformation; checked against files of another writer.
+ * Checked against files of another writer.
+ *
+ * @source ogc-geotiff-1.1, raster to model transformation, from memory
  */
 export function rasterPlacement(tags: PlacementTags): PlacementReading {
   const affine = tags.transformation === undefined ? fromTiepoint(tags) : fromMatrix(tags.transformation);

@@ -11,7 +11,9 @@ const mostCodes = 2 ** widest;
  * LZW as TIFF packs it: codes of 9 to 12 bits, most significant bit first, one wider as soon as the widest code is reached.
  * Codes that no writer makes are refused, so that damaged data neither run on nor loop.
  *
- * From memory of TIFF 6.0, section 13; checked against files of another writer.
+ * Checked against files of another writer.
+ *
+ * @source adobe-tiff-6, section 13, from memory
  */
 export function unpackLzw(packed: Uint8Array, size: number): Uint8Array {
   const table = { prefix: new Uint16Array(mostCodes), last: new Uint8Array(mostCodes), length: new Uint16Array(mostCodes) };
@@ -78,7 +80,9 @@ function put({ prefix, last, length }: CodeTable, code: number, output: Uint8Arr
 /**
  * PackBits: runs of equal bytes and runs of differing ones, each behind a signed count; −128 means nothing.
  *
- * From memory of TIFF 6.0, section 9; checked against files of another writer.
+ * Checked against files of another writer.
+ *
+ * @source adobe-tiff-6, section 9, from memory
  */
 export function unpackBits(packed: Uint8Array, size: number): Uint8Array {
   const output = new Uint8Array(size);

@@ -37,7 +37,7 @@ export interface ValueProblem {
   readonly severity: "error" | "warning";
 }
 
-/** JSON Pointer (RFC 6901) of a path. */
+/** JSON Pointer of a path. @source rfc-6901, section 3, from memory */
 export function pointer(path: readonly PathStep[]): string {
   return path.map((step) => `/${String(step).replaceAll("~", "~0").replaceAll("/", "~1")}`).join("");
 }

@@ -4,7 +4,7 @@ import { siUnit } from "./si-units.ts";
 
 type Cell = number | string | boolean | null;
 
-/** Lines of comma-separated values (RFC 4180), numbers at full precision. */
+/** Lines of comma-separated values, numbers at full precision. @source rfc-4180, section 2, from memory */
 export function csvText(head: readonly string[], rows: readonly (readonly Cell[])[]): string {
   return [head, ...rows].map((row) => `${row.map(csvCell).join(",")}\r\n`).join("");
 }

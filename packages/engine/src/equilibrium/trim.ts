@@ -1,6 +1,5 @@
 import { type NonlinearProgram, type SqpResult, solveNonlinearProgram } from "../numerics/index.ts";
 import type { FlightConditions, FlightPoint } from "./conditions.ts";
-import { startingStates } from "./starting-states.ts";
 import { clutchLimit, type TrimEvaluation, type TrimLimit, trimLimits, trimProblem } from "./trim-problem.ts";
 import type { TrimRotor } from "./trim-rotor.ts";
 import { type TrimStart, variable } from "./trim-variables.ts";
@@ -106,9 +105,9 @@ export function withSearchedMargin(conditions: FlightConditions, from: Trimmed, 
   return trimFrom(conditions, from.point, rotor, [from.start]);
 }
 
-/** Trims one point with nothing known: from every archetype of flight. */
-export function trim(conditions: FlightConditions, point: FlightPoint, rotor: TrimRotor, margin: MarginSearch = "exact"): TrimOutcome {
-  return trimFrom(conditions, point, rotor, startingStates(conditions, point, rotor), margin);
+/** What the solver makes least: electric power, or sink rate in a glide. */
+export function objective(trimmed: Trimmed): number {
+  return trimmed.point.mode === "glide" ? -trimmed.evaluation.climbRate : trimmed.evaluation.power.electric;
 }
 
 function withExactMargin(floor: number, conditions: FlightConditions, point: FlightPoint, rotor: TrimRotor, found: SqpResult): TrimOutcome {

@@ -1,4 +1,4 @@
-import type { QuadraticProgram, QuadraticStep } from "./quadratic-step.ts";
+import type { QuadraticProgram, QuadraticStep } from "./quadratic-program.ts";
 
 /** ρ: price of breaking a constraint by one. */
 const breakingPrice = 1e3;

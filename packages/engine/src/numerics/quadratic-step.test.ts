@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type QuadraticProgram, quadraticStep } from "./quadratic-step.ts";
+import type { QuadraticProgram } from "./quadratic-program.ts";
+import { quadraticStep } from "./quadratic-step.ts";
 
 const size = 6;
 const equalities = 3;

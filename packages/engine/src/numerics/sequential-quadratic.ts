@@ -40,8 +40,8 @@ export interface SqpResult {
 }
 
 /** A violation above this that has not shrunk by a tenth over so many iterations is taken for a contradiction. */
-const hopelessViolation = 5e-3;
-const hopelessIterations = 15;
+const hopelessViolation = 3e-2;
+const hopelessIterations = 18;
 
 interface State {
   readonly x: Float64Array;

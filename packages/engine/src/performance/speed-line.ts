@@ -1,4 +1,4 @@
-import { type FlightConditions, type FlightMode, type FlightPoint, type TrimOutcome, type Trimmed, type TrimRotor, trim,  trimFrom, withLeftPropeller, withSearchedMargin } from "../equilibrium/index.ts";
+import { type FlightConditions, type FlightMode, type FlightPoint, objective, type TrimOutcome, type Trimmed, type TrimRotor, trim,  trimFrom, withLeftPropeller, withSearchedMargin } from "../equilibrium/index.ts";
 
 /** One speed of a line: the better optimum, and the other one where the two ends of the line lead to different ones. */
 export interface LinePoint {
@@ -76,7 +76,7 @@ function repairLine(conditions: FlightConditions, mode: FlightMode, line: LinePo
     const neighbours = [line[i - 1]?.outcome, line[i + 1]?.outcome].flatMap((outcome) => (outcome?.kind === "trimmed" ? [outcome] : []));
     const around = neighbours.map((outcome) => outcome.start);
     const slow = mode === "clutch-closed" && point.airspeed < slowSpeed;
-    const bulges = neighbours.length === 2 && cost(point.outcome) > (neighbours.reduce((sum, outcome) => sum + cost(outcome), 0) / 2) * (1 + bulge);
+    const bulges = neighbours.length === 2 && objective(point.outcome) > (neighbours.reduce((sum, outcome) => sum + objective(outcome), 0) / 2) * (1 + bulge);
     const tries: TrimOutcome[] = bulges ? [trimFrom(conditions, point.outcome.point, rotor, around, "table")] : [];
     if (slow) {
       const starts = [point.outcome.start, ...around.slice(-1)];
@@ -94,13 +94,9 @@ function searched(conditions: FlightConditions, found: LinePoint, rotor: TrimRot
   return found.outcome.kind === "trimmed" ? { ...found, outcome: withSearchedMargin(conditions, found.outcome, rotor) } : found;
 }
 
-function cost(trimmed: Trimmed): number {
-  return trimmed.point.mode === "glide" ? -trimmed.evaluation.climbRate : trimmed.evaluation.power.electric;
-}
-
 function better(airspeed: number, first: TrimOutcome, second: TrimOutcome | undefined): LinePoint {
   if (second?.kind !== "trimmed") return { airspeed, outcome: first };
   if (first.kind !== "trimmed") return { airspeed, outcome: second };
-  const [keep, drop] = cost(second) < cost(first) * (1 - 1e-7) ? [second, first] : [first, second];
-  return cost(drop) > cost(keep) * (1 + distinct) ? { airspeed, outcome: keep, other: drop } : { airspeed, outcome: keep };
+  const [keep, drop] = objective(second) < objective(first) * (1 - 1e-7) ? [second, first] : [first, second];
+  return objective(drop) > objective(keep) * (1 + distinct) ? { airspeed, outcome: keep, other: drop } : { airspeed, outcome: keep };
 }

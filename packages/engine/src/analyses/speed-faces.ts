@@ -54,7 +54,7 @@ function powerStack(outputs: SpeedOutputs): Figure {
 function modeSeries(outputs: SpeedOutputs, mode: Mode): Series {
   const rows = modeRows(outputs, mode);
   return {
-    name: mode === "clutch-closed" ? "clutch closed" : "clutch open",
+    name: mode === "clutch-closed" ? "all of it, clutch closed" : "all of it, clutch open",
     meaning: mode === "clutch-closed" ? "mode.driven" : "mode.autorotating",
     x: rows.map((row) => row.airspeed),
     y: rows.map((row) => row.electricPower),
@@ -277,12 +277,13 @@ function autorotationTokens(s: SpeedOutputs["summary"]): Token[] {
 
 /** Limits as the ladder shows them, longest first. */
 export function speedLimits(outputs: SpeedOutputs, _inputs?: SpeedInputs): readonly Limit[] {
-  return outputs.limits.map((limit) => ({
+  return outputs.limits.map((limit, i) => ({
     name: limit.name,
     family: limit.family,
     share: limit.share,
     side: limit.name === "stall margin" ? "lower" : "upper",
     where: `at ${limit.airspeed} m/s, ${limit.mode === "clutch-closed" ? "clutch closed" : "clutch open"}`,
-    binding: limit.share > 0.9995,
+    // Several are used up somewhere along the speeds; the one used most is said to bind.
+    binding: i === 0 && limit.share > 0.9995,
   }));
 }

@@ -9,6 +9,9 @@ type Lines = Readonly<Record<PoweredMode, readonly LinePoint[]>>;
 /** A limit used to more than this share counts as binding. */
 const bindingShare = 0.9995;
 
+/** Below this airspeed the rotor's downwash makes the wing a flat plate and its angle has next to no effect [m/s]. */
+const slowestWing = 6;
+
 /** Rows of both modes, clutch closed first, each over ascending airspeed. */
 export function lineRows(lines: Lines): SpeedRow[] {
   return poweredModes.flatMap((mode) => lines[mode].map((point) => row(mode, point)));
@@ -54,7 +57,7 @@ function row(mode: PoweredMode, { airspeed, outcome, other }: LinePoint): SpeedR
     tipSpeed: state.tipSpeed,
     collective: state.collective,
     discAngle: state.discAngle,
-    wingAngle: state.wingAngle,
+    wingAngle: airspeed < slowestWing ? null : state.wingAngle,
     flapLongitudinal: -state.pitchSine,
     flapLateral: state.pitchCosine,
     rotorLiftShare: balance.rotorLift / balance.weight,

@@ -40,8 +40,8 @@ export interface SqpResult {
 }
 
 /** A violation above this that has not shrunk by a tenth over so many iterations is taken for a contradiction. */
-const hopelessViolation = 3e-2;
-const hopelessIterations = 18;
+const hopelessViolation = 1e-3;
+const hopelessIterations = 22;
 
 interface State {
   readonly x: Float64Array;

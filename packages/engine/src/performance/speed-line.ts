@@ -1,4 +1,4 @@
-import { type FlightConditions, type FlightMode, type FlightPoint, objective, type TrimOutcome, type Trimmed, type TrimRotor, trim,  trimFrom, withLeftPropeller, withSearchedMargin } from "../equilibrium/index.ts";
+import { type FlightConditions, type FlightMode, type FlightPoint, objective, type TrimOutcome, type Trimmed, type TrimRotor, startingStates, trimFrom, withLeftPropeller, withSearchedMargin } from "../equilibrium/index.ts";
 
 /** One speed of a line: the better optimum, and the other one where the two ends of the line lead to different ones. */
 export interface LinePoint {
@@ -59,7 +59,7 @@ function fromBelow(conditions: FlightConditions, point: FlightPoint, rotor: Trim
   const ended = line.length > refusalsToEnd && line.slice(-refusalsToEnd).every((outcome) => outcome.kind !== "trimmed");
   if (below && ended && line.some((outcome) => outcome.kind === "trimmed")) return trimFrom(conditions, point, rotor, [below.start], "table");
   const warm = below?.kind === "trimmed" ? trimFrom(conditions, point, rotor, [below.start], "table") : undefined;
-  return warm?.kind === "trimmed" ? warm : trim(conditions, point, rotor, "table");
+  return warm?.kind === "trimmed" ? warm : trimFrom(conditions, point, rotor, startingStates(conditions, point, rotor), "table");
 }
 
 /** Below this airspeed the left propeller may push or pull: two optima on both sides of a kink [m/s]. */

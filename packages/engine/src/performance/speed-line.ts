@@ -47,6 +47,8 @@ export function speedLine(conditions: FlightConditions, mode: FlightMode, speeds
   return line.map((found) => searched(conditions, found, rotor));
 }
 
+const glideColdEvery = 3;
+
 /** After a stretch that flies, so many refusals in a row are taken for its end. */
 const refusalsToEnd = 3;
 
@@ -59,6 +61,11 @@ function fromBelow(conditions: FlightConditions, point: FlightPoint, rotor: Trim
   const ended = line.length > refusalsToEnd && line.slice(-refusalsToEnd).every((outcome) => outcome.kind !== "trimmed");
   if (below && ended && line.some((outcome) => outcome.kind === "trimmed")) return trimFrom(conditions, point, rotor, [below.start], "table");
   const warm = below?.kind === "trimmed" ? trimFrom(conditions, point, rotor, [below.start], "table") : undefined;
+  // A glide has a second optimum all along, with the disc at its flapping stop: the archetypes are asked now and then.
+  if (warm?.kind === "trimmed" && point.mode === "glide" && line.length % glideColdEvery === 0) {
+    const cold = trimFrom(conditions, point, rotor, startingStates(conditions, point, rotor), "table");
+    return cold.kind === "trimmed" && objective(cold) < objective(warm) ? cold : warm;
+  }
   return warm?.kind === "trimmed" ? warm : trimFrom(conditions, point, rotor, startingStates(conditions, point, rotor), "table");
 }
 

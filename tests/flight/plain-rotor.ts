@@ -113,8 +113,8 @@ export function momentumThrust(rotor: AircraftDefinition["rotor"], density: numb
   const kappa = rotor.inducedPowerFactor;
   const hover = Math.sqrt((kappa * thrust) / (2 * density * area)) / s.tipSpeed;
   const x = s.axialFlow / hover;
-  if (x < -1.9) throw new Error("a descent as steep as this is not level flight");
   const share = smooth(-x / 0.4) * (1 - smooth(Math.abs(s.advanceRatio) / hover / 1.5));
+  if (share > 0 && x < -1.9) throw new Error("a descent as steep as this is not level flight");
   const ring = hover / (1 - 1.125 * x - 1.372 * x ** 2 - 1.718 * x ** 3 - 0.655 * x ** 4);
   const through = (1 - share) * (s.axialFlow + s.inducedFlow) ** 2 + (share > 0 ? share * ring ** 2 : 0);
   return (2 * density * area * s.tipSpeed ** 2 * s.inducedFlow * Math.sqrt(s.advanceRatio ** 2 + through)) / kappa;

@@ -18,14 +18,10 @@ export const loadingInput = z
       .min(1)
       .optional()
       .meta({ description: "Battery blocks on board; the largest pack when absent.", role: "condition.pack" }),
-    payload: z
-      .string()
-      .min(1)
-      .optional()
-      .meta({
-        description: "Payload record of the aircraft file; its first when neither record nor mass is given.",
-        role: "condition.payload",
-      }),
+    payload: z.string().min(1).optional().meta({
+      description: "Payload record of the aircraft file; its first when neither record nor mass is given.",
+      role: "condition.payload",
+    }),
     payloadMass: quantity("mass", {
       description: "Payload mass instead of a record: no power, no drag.",
       minimum: 0,

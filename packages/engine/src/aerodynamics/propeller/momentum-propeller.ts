@@ -56,7 +56,10 @@ function hermite(at: number, low: number, lowSlope: number, high: number, highSl
   const cube = square * at;
   const span = 2 * reversalThrust;
   return (
-    low * (2 * cube - 3 * square + 1) + lowSlope * span * (cube - 2 * square + at) + high * (3 * square - 2 * cube) + highSlope * span * (cube - square)
+    low * (2 * cube - 3 * square + 1) +
+    lowSlope * span * (cube - 2 * square + at) +
+    high * (3 * square - 2 * cube) +
+    highSlope * span * (cube - square)
   );
 }
 

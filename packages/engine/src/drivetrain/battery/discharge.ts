@@ -16,7 +16,7 @@ export type TerminalState =
  *
  * @source plett-2015, ch. 2, equivalent circuit with series resistance only, unchecked
  */
-export function terminalState(pack: BatteryPack, stateOfCharge: number, power: number): TerminalState {
+function terminalState(pack: BatteryPack, stateOfCharge: number, power: number): TerminalState {
   const rest = pack.openCircuitVoltage(stateOfCharge);
   const resistance = pack.resistance(stateOfCharge);
   const discriminant = rest * rest - 4 * resistance * power;

@@ -26,8 +26,6 @@ export interface CellState {
   readonly resistanceFactor: number;
 }
 
-export const newCells: CellState = { temperature: 298.15, capacityFactor: 1, resistanceFactor: 1 };
-
 /** A pack reduced to its terminals at one cell temperature and age. */
 export interface BatteryPack {
   /** Charge between full and empty [C]. */

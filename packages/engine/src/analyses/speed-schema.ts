@@ -37,7 +37,9 @@ export const speedRow = z.strictObject({
   tipSpeed: quantity("speed", { description: "Rotor tip speed." }).nullable(),
   collective: quantity("angle", { description: "Blade pitch at 0.75 of the radius; good to 1 to 1.5 degrees." }).nullable(),
   discAngle: quantity("angle", { description: "Tip-path plane to the horizontal, positive tilted back." }).nullable(),
-  wingAngle: quantity("angle", { description: "Wing chord to the horizontal; none below 6 m/s, where it has next to no effect." }).nullable(),
+  wingAngle: quantity("angle", {
+    description: "Wing chord to the horizontal; none below 6 m/s, where it has next to no effect.",
+  }).nullable(),
   flapLongitudinal: quantity("angle", { description: "Flapping relative to the plane of no feathering, positive back." }).nullable(),
   flapLateral: quantity("angle", { description: "The same, positive down on the advancing side." }).nullable(),
   rotorLiftShare: one("Rotor lift over weight."),

@@ -1,5 +1,5 @@
-import { standardGravity, takeoffMass } from "../aircraft/index.ts";
 import { wingCoefficients } from "../aerodynamics/wing/index.ts";
+import { standardGravity, takeoffMass } from "../aircraft/index.ts";
 import type { FlightConditions } from "./conditions.ts";
 import type { TrimState } from "./trim-variables.ts";
 
@@ -37,7 +37,13 @@ const pathFollowingSpeed = 5;
  *
  * @derivation Newton's law in the vertical plane, level-flight form of rotor and wing loads
  */
-export function airframeBalance(conditions: FlightConditions, speed: { readonly forward: number; readonly climb: number }, state: TrimState, rotor: RotorLoads, propellersStopped: boolean): Balance {
+export function airframeBalance(
+  conditions: FlightConditions,
+  speed: { readonly forward: number; readonly climb: number },
+  state: TrimState,
+  rotor: RotorLoads,
+  propellersStopped: boolean,
+): Balance {
   const { aircraft, loading, air } = conditions;
   const weight = takeoffMass(aircraft, loading) * standardGravity;
   const { forward, climb } = speed;

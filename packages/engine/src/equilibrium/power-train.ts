@@ -1,5 +1,5 @@
-import { hotelPower } from "../aircraft/index.ts";
 import { propellerState } from "../aerodynamics/propeller/index.ts";
+import { hotelPower } from "../aircraft/index.ts";
 import { type MotorState, motorState } from "../drivetrain/motor/index.ts";
 import type { FlightConditions, FlightMode } from "./conditions.ts";
 import type { TrimState } from "./trim-variables.ts";
@@ -36,13 +36,29 @@ function driveState(conditions: FlightConditions, mode: FlightMode, shaftPower: 
 }
 
 /** Electric power of every consumer for a trim state; `rotorTorque` is the shaft's, positive when the motor drives. */
-export function powerBreakdown(conditions: FlightConditions, mode: FlightMode, airspeed: number, state: TrimState, rotorTorque: number): PowerBreakdown {
+export function powerBreakdown(
+  conditions: FlightConditions,
+  mode: FlightMode,
+  airspeed: number,
+  state: TrimState,
+  rotorTorque: number,
+): PowerBreakdown {
   const { aircraft, air, loading } = conditions;
   const avionics = hotelPower(aircraft, loading, conditions.lightsOn);
   const rotorShaft = mode === "clutch-closed" ? (rotorTorque * state.tipSpeed) / aircraft.rotor.radius : 0;
   const drive = driveState(conditions, mode, rotorShaft, state.tipSpeed);
   if (mode === "glide") {
-    return { rotorShaft: 0, propellerShaft: 0, rotorLosses: 0, propellerLosses: 0, avionics, electric: avionics, drive, left: stopped, right: stopped };
+    return {
+      rotorShaft: 0,
+      propellerShaft: 0,
+      rotorLosses: 0,
+      propellerLosses: 0,
+      avionics,
+      electric: avionics,
+      drive,
+      left: stopped,
+      right: stopped,
+    };
   }
   const flow = { density: air.density, airspeed };
   const propeller = (thrust: number) => {

@@ -1,4 +1,10 @@
-import { inducedInflow, type RotorSweepState, type RotorWorkspace, solveRotorInflowAndFlap, sweepRotor } from "../aerodynamics/rotor/index.ts";
+import {
+  inducedInflow,
+  type RotorSweepState,
+  type RotorWorkspace,
+  solveRotorInflowAndFlap,
+  sweepRotor,
+} from "../aerodynamics/rotor/index.ts";
 import { solveLinearInPlace } from "../numerics/index.ts";
 import type { ThrustAtCollective } from "./thrust-limit.ts";
 
@@ -19,7 +25,12 @@ const largestMove = 0.6;
  *
  * @derivation secant updates of the equations of mean inflow and first-harmonic flapping
  */
-export function thrustMarch(workspace: RotorWorkspace, flow: RotorSweepState, cold: { readonly airspeed: number; readonly discAngle: number }, air: Parameters<typeof solveRotorInflowAndFlap>[1]["air"]): ThrustAtCollective {
+export function thrustMarch(
+  workspace: RotorWorkspace,
+  flow: RotorSweepState,
+  cold: { readonly airspeed: number; readonly discAngle: number },
+  air: Parameters<typeof solveRotorInflowAndFlap>[1]["air"],
+): ThrustAtCollective {
   const known: { readonly collective: number; readonly u: Float64Array }[] = [];
   let jacobian: Float64Array | undefined;
   const r = new Float64Array(size);
@@ -73,7 +84,8 @@ export function thrustMarch(workspace: RotorWorkspace, flow: RotorSweepState, co
       for (let row = 0; row < size; row++) {
         let missed = (r[row] as number) - (base[row] as number);
         for (let i = 0; i < size; i++) missed -= (slopes[row * size + i] as number) * (step[i] as number);
-        for (let i = 0; i < size; i++) slopes[row * size + i] = (slopes[row * size + i] as number) + (missed * (step[i] as number)) / length;
+        for (let i = 0; i < size; i++)
+          slopes[row * size + i] = (slopes[row * size + i] as number) + (missed * (step[i] as number)) / length;
       }
     }
     jacobian = slopes;

@@ -166,7 +166,13 @@ export class ElasticProgram {
   }
 
   /** Newton's direction to complementarity `target`, with Mehrotra's second-order term when `affine` is given; fills `into`. */
-  direction(into: Direction, stationarity: Float64Array, feasibility: Float64Array, target: number, affine: Direction | undefined): Direction {
+  direction(
+    into: Direction,
+    stationarity: Float64Array,
+    feasibility: Float64Array,
+    target: number,
+    affine: Direction | undefined,
+  ): Direction {
     const { n, rows, a, elastic, dual, above, below, lowDual, right, weights } = this;
     const { d } = into;
     for (let r = 0; r < rows; r++) {
@@ -177,7 +183,8 @@ export class ElasticProgram {
       let sum = gapAbove - (feasibility[r] as number);
       if (r < elastic) {
         const zBelow = breakingPrice - (dual[r] as number);
-        const gapBelow = (target - (below[r] as number) * zBelow + (affine ? (affine.below[r] as number) * (affine.dual[r] as number) : 0)) / zBelow;
+        const gapBelow =
+          (target - (below[r] as number) * zBelow + (affine ? (affine.below[r] as number) * (affine.dual[r] as number) : 0)) / zBelow;
         into.below[r] = gapBelow;
         sum -= gapBelow;
       }
@@ -185,7 +192,10 @@ export class ElasticProgram {
     }
     for (let k = 0; k < n; k++) {
       const low = elastic + 2 * k;
-      d[k] = (weights[low] as number) * (right[low] as number) - (weights[low + 1] as number) * (right[low + 1] as number) - (stationarity[k] as number);
+      d[k] =
+        (weights[low] as number) * (right[low] as number) -
+        (weights[low + 1] as number) * (right[low + 1] as number) -
+        (stationarity[k] as number);
     }
     for (let r = 0; r < elastic; r++) {
       const pull = (weights[r] as number) * (right[r] as number);
@@ -211,7 +221,8 @@ export class ElasticProgram {
     const change = remainder * (weights[r] as number);
     into.dual[r] = change;
     into.above[r] = (into.above[r] as number) - ((above[r] as number) * change) / ((dual[r] as number) - (lowDual[r] as number));
-    if (r < this.elastic) into.below[r] = (into.below[r] as number) + ((below[r] as number) * change) / (breakingPrice - (dual[r] as number));
+    if (r < this.elastic)
+      into.below[r] = (into.below[r] as number) + ((below[r] as number) * change) / (breakingPrice - (dual[r] as number));
   }
 
   /** Largest share of a direction, at most 1, that keeps slacks and prices positive. */

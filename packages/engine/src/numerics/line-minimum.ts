@@ -6,7 +6,12 @@ const golden = (3 - Math.sqrt(5)) / 2;
  *
  * @source brent-1973, ch. 5, unchecked
  */
-export function lineMinimum(f: (x: number) => number, low: number, high: number, tolerance: number): { readonly x: number; readonly value: number } {
+export function lineMinimum(
+  f: (x: number) => number,
+  low: number,
+  high: number,
+  tolerance: number,
+): { readonly x: number; readonly value: number } {
   let a = low;
   let b = high;
   let x = a + golden * (b - a);

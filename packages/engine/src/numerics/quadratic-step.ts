@@ -12,7 +12,9 @@ const immovable = 1e-12;
  * @derivation elimination of slacks and elastic variables row by row
  */
 export function quadraticStep(program: QuadraticProgram): QuadraticStep | undefined {
-  const free = Array.from({ length: program.size }, (_, i) => i).filter((i) => (program.high[i] as number) - (program.low[i] as number) > immovable);
+  const free = Array.from({ length: program.size }, (_, i) => i).filter(
+    (i) => (program.high[i] as number) - (program.low[i] as number) > immovable,
+  );
   const solver = new ElasticProgram(program, free);
   return solver.solve();
 }

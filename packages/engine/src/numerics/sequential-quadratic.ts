@@ -96,17 +96,20 @@ export function solveNonlinearProgram(program: NonlinearProgram, start: Float64A
       leastViolation = violation;
       leastAt = iteration;
     }
-    if (violation > hopelessViolation && iteration - leastAt > hopelessIterations) return finished("infeasible", state, violation, multipliers, iteration, hessian);
+    if (violation > hopelessViolation && iteration - leastAt > hopelessIterations)
+      return finished("infeasible", state, violation, multipliers, iteration, hessian);
     const slope = meritSlope(program, state, quadratic.step, penalty, multipliers);
     const length = largest(quadratic.step);
-    if (violation < feasible && (length < 1e-9 || Math.abs(slope) < optimal)) return finished("converged", state, violation, multipliers, iteration, hessian);
+    if (violation < feasible && (length < 1e-9 || Math.abs(slope) < optimal))
+      return finished("converged", state, violation, multipliers, iteration, hessian);
     if (violation > hopelessViolation && length < 1e-6) return finished("infeasible", state, violation, multipliers, iteration, hessian);
     const merit = meritOf(program, state.values, penalty);
     recentMerit.push(merit);
     if (recentMerit.length > 3) recentMerit.shift();
     const next = lineSearch(program, state, quadratic.step, penalty, Math.max(...recentMerit), slope);
     if (next === undefined) {
-      if (violation < feasible * 100 && Math.abs(slope) < optimal * 1e3) return finished("converged", state, violation, multipliers, iteration, hessian);
+      if (violation < feasible * 100 && Math.abs(slope) < optimal * 1e3)
+        return finished("converged", state, violation, multipliers, iteration, hessian);
       if (stalled++ > 1) break;
       hessian = identity(size);
       recentMerit.length = 0;
@@ -119,7 +122,14 @@ export function solveNonlinearProgram(program: NonlinearProgram, start: Float64A
   return finished(violation < feasible * 100 ? "converged" : "not-converged", state, violation, multipliers, iteration, hessian);
 }
 
-function finished(kind: SqpResult["kind"], state: State, violation: number, multipliers: Float64Array, iterations: number, hessian: Float64Array): SqpResult {
+function finished(
+  kind: SqpResult["kind"],
+  state: State,
+  violation: number,
+  multipliers: Float64Array,
+  iterations: number,
+  hessian: Float64Array,
+): SqpResult {
   return { kind, x: state.x, values: state.values, violation, multipliers, iterations, hessian };
 }
 
@@ -245,5 +255,6 @@ function updateHessian(program: NonlinearProgram, hessian: Float64Array, from: S
   if (!(sr > 1e-20)) return;
   for (let i = 0; i < size; i++)
     for (let j = 0; j < size; j++)
-      hessian[i * size + j] = (hessian[i * size + j] as number) - ((Bs[i] as number) * (Bs[j] as number)) / sBs + ((r[i] as number) * (r[j] as number)) / sr;
+      hessian[i * size + j] =
+        (hessian[i * size + j] as number) - ((Bs[i] as number) * (Bs[j] as number)) / sBs + ((r[i] as number) * (r[j] as number)) / sr;
 }

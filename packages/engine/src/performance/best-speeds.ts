@@ -93,7 +93,12 @@ export function walkToBestSpeeds(
   });
 }
 
-function walk(conditions: FlightConditions, mode: PoweredMode, rotor: TrimRotor, costs: readonly ((trimmed: Trimmed) => number)[]): LinePoint[] {
+function walk(
+  conditions: FlightConditions,
+  mode: PoweredMode,
+  rotor: TrimRotor,
+  costs: readonly ((trimmed: Trimmed) => number)[],
+): LinePoint[] {
   const at = (airspeed: number) => ({ mode, forwardSpeed: airspeed, climbRate: 0 });
   let first: Trimmed | undefined;
   for (let airspeed = walkStart; airspeed < walkEnds.fastest && first === undefined; airspeed += walkStep) {

@@ -1,4 +1,13 @@
-import { type FlightConditions, type FlightMode, type NotTrimmable, type Trimmed, type TrimRotor, type TrimStart, trim, trimFrom } from "../equilibrium/index.ts";
+import {
+  type FlightConditions,
+  type FlightMode,
+  type NotTrimmable,
+  type Trimmed,
+  type TrimRotor,
+  type TrimStart,
+  trim,
+  trimFrom,
+} from "../equilibrium/index.ts";
 
 export type PoweredMode = Exclude<FlightMode, "glide">;
 
@@ -9,7 +18,12 @@ export type ModeRule = "cheaper" | PoweredMode;
 
 export type CheapestFlight =
   | { readonly kind: "flies"; readonly mode: PoweredMode; readonly trimmed: Trimmed }
-  | { readonly kind: "no-equilibrium"; readonly limit: string; readonly family: NotTrimmable["family"]; readonly tried: readonly NotTrimmable[] };
+  | {
+      readonly kind: "no-equilibrium";
+      readonly limit: string;
+      readonly family: NotTrimmable["family"];
+      readonly tried: readonly NotTrimmable[];
+    };
 
 /** Solver vectors by mode from a neighbouring point. */
 export type WarmStarts = Partial<Record<PoweredMode, TrimStart>>;

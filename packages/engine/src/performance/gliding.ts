@@ -34,8 +34,15 @@ export function glidePolar(conditions: FlightConditions, speeds: readonly number
   return { line, ...(best ? { best } : {}), ...(leastSink ? { leastSink } : {}) };
 }
 
-function bestGlide(conditions: FlightConditions, line: readonly LinePoint[], rotor: TrimRotor, cost: (glide: Glide) => number): Glide | undefined {
-  const trimmedPoints = line.flatMap((point) => (point.outcome.kind === "trimmed" ? [{ airspeed: point.airspeed, glide: glideOf(point.outcome) }] : []));
+function bestGlide(
+  conditions: FlightConditions,
+  line: readonly LinePoint[],
+  rotor: TrimRotor,
+  cost: (glide: Glide) => number,
+): Glide | undefined {
+  const trimmedPoints = line.flatMap((point) =>
+    point.outcome.kind === "trimmed" ? [{ airspeed: point.airspeed, glide: glideOf(point.outcome) }] : [],
+  );
   if (trimmedPoints.length === 0) return undefined;
   const costs = trimmedPoints.map((entry) => cost(entry.glide));
   const index = costs.indexOf(Math.min(...costs));
@@ -43,7 +50,13 @@ function bestGlide(conditions: FlightConditions, line: readonly LinePoint[], rot
   let found = centre.glide;
   lineMinimum(
     (airspeed) => {
-      const outcome = trimFrom(conditions, { mode: "glide", forwardSpeed: airspeed, climbRate: 0 }, rotor, [centre.glide.trimmed.start], "table");
+      const outcome = trimFrom(
+        conditions,
+        { mode: "glide", forwardSpeed: airspeed, climbRate: 0 },
+        rotor,
+        [centre.glide.trimmed.start],
+        "table",
+      );
       if (outcome.kind !== "trimmed") return Number.POSITIVE_INFINITY;
       const glide = glideOf(outcome);
       if (cost(glide) < cost(found)) found = glide;

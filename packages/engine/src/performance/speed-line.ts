@@ -1,4 +1,16 @@
-import { type FlightConditions, type FlightMode, type FlightPoint, objective, type TrimOutcome, type Trimmed, type TrimRotor, startingStates, trimFrom, withLeftPropeller, withSearchedMargin } from "../equilibrium/index.ts";
+import {
+  type FlightConditions,
+  type FlightMode,
+  type FlightPoint,
+  objective,
+  startingStates,
+  type Trimmed,
+  type TrimOutcome,
+  type TrimRotor,
+  trimFrom,
+  withLeftPropeller,
+  withSearchedMargin,
+} from "../equilibrium/index.ts";
 
 /** One speed of a line: the better optimum, and the other one where the two ends of the line lead to different ones. */
 export interface LinePoint {
@@ -22,7 +34,13 @@ const bulge = 0.002;
  * neighbour above; where the two ends lead to different optima both are kept. A point that neither reaches is tried from
  * the archetypes. `speeds` ascending [m/s].
  */
-export function speedLine(conditions: FlightConditions, mode: FlightMode, speeds: readonly number[], rotor: TrimRotor, hooks: LineHooks): LinePoint[] {
+export function speedLine(
+  conditions: FlightConditions,
+  mode: FlightMode,
+  speeds: readonly number[],
+  rotor: TrimRotor,
+  hooks: LineHooks,
+): LinePoint[] {
   const point = (airspeed: number): FlightPoint => ({ mode, forwardSpeed: airspeed, climbRate: 0 });
   const total = speeds.length * 2;
   const upward: TrimOutcome[] = [];
@@ -59,7 +77,8 @@ const refusalsToEnd = 3;
 function fromBelow(conditions: FlightConditions, point: FlightPoint, rotor: TrimRotor, line: readonly TrimOutcome[]): TrimOutcome {
   const below = line[line.length - 1];
   const ended = line.length > refusalsToEnd && line.slice(-refusalsToEnd).every((outcome) => outcome.kind !== "trimmed");
-  if (below && ended && line.some((outcome) => outcome.kind === "trimmed")) return trimFrom(conditions, point, rotor, [below.start], "table");
+  if (below && ended && line.some((outcome) => outcome.kind === "trimmed"))
+    return trimFrom(conditions, point, rotor, [below.start], "table");
   const warm = below?.kind === "trimmed" ? trimFrom(conditions, point, rotor, [below.start], "table") : undefined;
   // A glide has a second optimum all along, with the disc at its flapping stop: the archetypes are asked now and then.
   if (warm?.kind === "trimmed" && point.mode === "glide" && line.length % glideColdEvery === 0) {
@@ -83,13 +102,23 @@ function repairLine(conditions: FlightConditions, mode: FlightMode, line: LinePo
     const neighbours = [line[i - 1]?.outcome, line[i + 1]?.outcome].flatMap((outcome) => (outcome?.kind === "trimmed" ? [outcome] : []));
     const around = neighbours.map((outcome) => outcome.start);
     const slow = mode === "clutch-closed" && point.airspeed < slowSpeed;
-    const bulges = neighbours.length === 2 && objective(point.outcome) > (neighbours.reduce((sum, outcome) => sum + objective(outcome), 0) / 2) * (1 + bulge);
+    const bulges =
+      neighbours.length === 2 &&
+      objective(point.outcome) > (neighbours.reduce((sum, outcome) => sum + objective(outcome), 0) / 2) * (1 + bulge);
     const tries: TrimOutcome[] = bulges ? [trimFrom(conditions, point.outcome.point, rotor, around, "table")] : [];
     if (slow) {
       const starts = [point.outcome.start, ...around.slice(-1)];
       for (const leftPropeller of ["pulls", "pushes"] as const) {
         const sided = { ...point.outcome.point, leftPropeller };
-        tries.push(trimFrom(conditions, sided, rotor, starts.map((start) => withLeftPropeller(start, leftPropeller)), "table"));
+        tries.push(
+          trimFrom(
+            conditions,
+            sided,
+            rotor,
+            starts.map((start) => withLeftPropeller(start, leftPropeller)),
+            "table",
+          ),
+        );
       }
     }
     for (const again of tries) line[i] = better(point.airspeed, (line[i] as LinePoint).outcome, again);

@@ -25,7 +25,9 @@ export type ModeLines = Readonly<Record<PoweredMode, readonly LinePoint[]>>;
 /** What the two lines say together, borders and minima refined by exact trims. */
 export function speedSummary(conditions: FlightConditions, lines: ModeLines, rotor: TrimRotor): SpeedSummary {
   const leastPower = bestSpeed(conditions, lines, rotor, (trimmed) => trimmed.evaluation.power.electric);
-  const moving = Object.fromEntries(poweredModes.map((mode) => [mode, lines[mode].filter((point) => point.airspeed > 1)])) as unknown as ModeLines;
+  const moving = Object.fromEntries(
+    poweredModes.map((mode) => [mode, lines[mode].filter((point) => point.airspeed > 1)]),
+  ) as unknown as ModeLines;
   const bestRange = bestSpeed(conditions, moving, rotor, (trimmed) => trimmed.evaluation.power.electric / trimmed.evaluation.airspeed);
   const lowestAutorotating = lowest(conditions, lines["clutch-open"], rotor);
   const highest = highestOf(conditions, lines, rotor);

@@ -1,9 +1,9 @@
-export type { ControlUse, FlightConditions, FlightMode, FlightPoint, LossModel } from "./conditions.ts";
 export { airframeBalance, type Balance } from "./airframe-loads.ts";
+export { trim } from "./cold-trim.ts";
+export type { ControlUse, FlightConditions, FlightMode, FlightPoint, LossModel } from "./conditions.ts";
 export { tipSpeedRange } from "./governor.ts";
 export { startingStates, withLeftPropeller } from "./starting-states.ts";
 export { type NotTrimmable, objective, type Trimmed, type TrimOutcome, trimFrom, withSearchedMargin } from "./trim.ts";
-export { trim } from "./cold-trim.ts";
-export { clutchLimit, type TrimEvaluation, type TrimLimit, trimLimits } from "./trim-problem.ts";
+export { type TrimEvaluation, type TrimLimit, trimLimits } from "./trim-problem.ts";
 export { createTrimRotor, type TrimRotor } from "./trim-rotor.ts";
 export type { TrimStart } from "./trim-variables.ts";

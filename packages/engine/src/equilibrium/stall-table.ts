@@ -1,52 +1,64 @@
+import type { ThrustLimit } from "./thrust-limit.ts";
+
 /** Nodes of the table: in-plane and axial flow over tip speed. Beyond its ends the table extrapolates its last cell. */
 const muStep = 0.05;
 const lambdaStep = 0.025;
 
+export type StallSearch = (mu: number, lambdaC: number, tipSpeed: number) => ThrustLimit;
+
 /**
- * Largest steady thrust coefficient over in-plane flow, axial flow and tip speed: nodes are found by search when first
+ * Largest steady thrust coefficient, and its collective, over in-plane flow, axial flow and tip speed: nodes are found by search when first
  * asked for and kept; between them the reading is bicubic (smooth for the solver's derivatives) and linear in tip speed. Equal
  * slow and fast tip speeds make it a table of one tip speed: enough where the section knows no Reynolds number, since the
  * answer is searched exactly anyway.
  * A node depends on nothing but its place, so the order of asking changes no bit.
  */
 export class StallTable {
-  readonly #search: (mu: number, lambdaC: number, tipSpeed: number) => number;
+  readonly #search: StallSearch;
   readonly #slow: number;
   readonly #fast: number;
-  readonly #nodes = new Map<number, number>();
+  readonly #nodes = new Map<number, ThrustLimit>();
 
-  constructor(search: (mu: number, lambdaC: number, tipSpeed: number) => number, slowTipSpeed: number, fastTipSpeed: number) {
+  constructor(search: StallSearch, slowTipSpeed: number, fastTipSpeed: number) {
     this.#search = search;
     this.#slow = slowTipSpeed;
     this.#fast = fastTipSpeed;
   }
 
-  /** Largest steady C_T [1]. */
-  read(mu: number, lambdaC: number, tipSpeed: number): number {
+  /** Largest steady C_T [1] and its collective [rad]. */
+  read(mu: number, lambdaC: number, tipSpeed: number): ThrustLimit {
     const slow = this.#plane(mu, lambdaC, 0);
     if (this.#fast <= this.#slow) return slow;
     const share = (tipSpeed - this.#slow) / (this.#fast - this.#slow);
-    return slow + (this.#plane(mu, lambdaC, 1) - slow) * share;
+    const fast = this.#plane(mu, lambdaC, 1);
+    return {
+      thrust: slow.thrust + (fast.thrust - slow.thrust) * share,
+      collective: slow.collective + (fast.collective - slow.collective) * share,
+    };
   }
 
-  #plane(mu: number, lambdaC: number, level: 0 | 1): number {
+  #plane(mu: number, lambdaC: number, level: 0 | 1): ThrustLimit {
     const x = Math.max(0, mu) / muStep;
     const y = lambdaC / lambdaStep;
     const column = Math.floor(x);
     const row = Math.floor(y);
     const wx = cubicWeights(x - column);
     const wy = cubicWeights(y - row);
-    let sum = 0;
+    let thrust = 0;
+    let collective = 0;
     for (let j = 0; j < 4; j++) {
-      let line = 0;
-      for (let i = 0; i < 4; i++) line += (wx[i] as number) * this.#node(column + i - 1, row + j - 1, level);
-      sum += (wy[j] as number) * line;
+      for (let i = 0; i < 4; i++) {
+        const weight = (wx[i] as number) * (wy[j] as number);
+        const node = this.#node(column + i - 1, row + j - 1, level);
+        thrust += weight * node.thrust;
+        collective += weight * node.collective;
+      }
     }
-    return sum;
+    return { thrust, collective };
   }
 
   /** The disc knows no forward or backward: in-plane flow enters by its size. */
-  #node(column: number, row: number, level: 0 | 1): number {
+  #node(column: number, row: number, level: 0 | 1): ThrustLimit {
     const across = Math.abs(column);
     const key = (across * 4096 + (row + 2048)) * 2 + level;
     const known = this.#nodes.get(key);

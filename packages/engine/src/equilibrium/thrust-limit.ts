@@ -1,6 +1,12 @@
 /** Thrust coefficient at a collective [rad]; undefined where inflow and flapping could not be solved. */
 export type ThrustAtCollective = (collective: number) => number | undefined;
 
+/** The largest steady thrust coefficient [1] and the collective that gives it [rad]: more collective is stalled flight. */
+export interface ThrustLimit {
+  readonly thrust: number;
+  readonly collective: number;
+}
+
 const degree = Math.PI / 180;
 const coarseStep = 1.5 * degree;
 const fineStep = 0.5 * degree;
@@ -24,12 +30,12 @@ const kneeShare = 0.25;
  *
  * @derivation our own definition; the first maximum where there is one, continuous with it where there is none
  */
-export function thrustLimit(thrust: ThrustAtCollective, from: number, lowestThrust: number): number {
+export function thrustLimit(thrust: ThrustAtCollective, from: number, lowestThrust: number): ThrustLimit {
   const { knee, seen } = kneeCollective(thrust, from, lowestThrust);
   if (knee === undefined) return seen;
   // From the last coarse step that was surely below stall: a start too near the edge may land beyond it.
   const start = from + coarseStep * Math.max(0, Math.floor((knee - from) / coarseStep) - 1);
-  let largest = Number.NEGATIVE_INFINITY;
+  let largest: ThrustLimit = { thrust: Number.NEGATIVE_INFINITY, collective: start };
   let before = Number.NEGATIVE_INFINITY;
   let atBefore = start;
   for (let collective = start; collective <= knee + window + 1e-12; collective += fineStep) {
@@ -39,10 +45,10 @@ export function thrustLimit(thrust: ThrustAtCollective, from: number, lowestThru
       if (Number.isFinite(before)) return edge(thrust, atBefore, collective, before);
       continue;
     }
-    if (here < before && before === largest) {
+    if (here < before && before === largest.thrust) {
       return here < before * (1 - jump) ? edge(thrust, atBefore, collective, before) : vertex(thrust, atBefore, before);
     }
-    if (here > largest) largest = here;
+    if (here > largest.thrust) largest = { thrust: here, collective };
     before = here;
     atBefore = collective;
   }
@@ -50,14 +56,14 @@ export function thrustLimit(thrust: ThrustAtCollective, from: number, lowestThru
 }
 
 /** First collective at which the slope has fallen to a quarter of the steepest before it, linear between steps. */
-function kneeCollective(thrust: ThrustAtCollective, from: number, lowestThrust: number): { readonly knee?: number; readonly seen: number } {
+function kneeCollective(thrust: ThrustAtCollective, from: number, lowestThrust: number): { readonly knee?: number; readonly seen: ThrustLimit } {
   let steepest = 0;
-  let seen = Number.NaN;
+  let seen: ThrustLimit = { thrust: Number.NaN, collective: from };
   let lastSlope = 0;
   let before = thrust(from);
   for (let collective = from + coarseStep; collective < from + highestRise; collective += coarseStep) {
     const here = thrust(collective);
-    if (here !== undefined && !(here < seen)) seen = here;
+    if (here !== undefined && !(here < seen.thrust)) seen = { thrust: here, collective };
     if (here === undefined && before !== undefined && before > lowestThrust && collective - from > lowestKnee) return { knee: collective, seen };
     if (here === undefined || before === undefined) {
       before = here;
@@ -77,27 +83,29 @@ function kneeCollective(thrust: ThrustAtCollective, from: number, lowestThrust: 
 }
 
 /** Largest thrust before a fall onto the stalled branch between two collectives. */
-function edge(thrust: ThrustAtCollective, before: number, beyond: number, value: number): number {
+function edge(thrust: ThrustAtCollective, before: number, beyond: number, value: number): ThrustLimit {
   let low = before;
   let high = beyond;
-  let largest = value;
+  let largest: ThrustLimit = { thrust: value, collective: before };
   while (high - low > edgeTolerance) {
     const middle = (low + high) / 2;
     const here = thrust(middle);
-    if (here === undefined || here < largest * (1 - jump)) high = middle;
+    if (here === undefined || here < largest.thrust * (1 - jump)) high = middle;
     else {
       low = middle;
-      largest = Math.max(largest, here);
+      if (here > largest.thrust) largest = { thrust: here, collective: middle };
     }
   }
   return largest;
 }
 
 /** Top of the parabola through the best of the fine steps and its neighbours. */
-function vertex(thrust: ThrustAtCollective, at: number, value: number): number {
+function vertex(thrust: ThrustAtCollective, at: number, value: number): ThrustLimit {
   const left = thrust(at - fineStep);
   const right = thrust(at + fineStep);
-  if (left === undefined || right === undefined) return value;
+  if (left === undefined || right === undefined) return { thrust: value, collective: at };
   const curvature = left + right - 2 * value;
-  return curvature < 0 ? value - (right - left) ** 2 / (8 * curvature) : value;
+  if (curvature >= 0) return { thrust: value, collective: at };
+  const slope = (right - left) / 2;
+  return { thrust: value - slope ** 2 / (2 * curvature), collective: at - (fineStep * slope) / curvature };
 }

@@ -32,6 +32,9 @@ export const trimLimits: readonly TrimLimit[] = [
   { name: "block current", family: "power" },
 ];
 
+/** Follows them in the program: keeps the solution on the flown side of the largest thrust. Not a limit of its own for readers. */
+export const branchLimit: TrimLimit = { name: "stall margin", family: "air" };
+
 export const clutchLimit: TrimLimit = { name: "clutch torque", family: "control" };
 
 /** Everything known about one vector of unknowns. */
@@ -77,7 +80,7 @@ export function trimProblem(conditions: FlightConditions, point: FlightPoint, ro
   const glide = point.mode === "glide";
   const closed = point.mode === "clutch-closed";
   const equalities = 6;
-  const inequalities = trimLimits.length + (closed ? 1 : 0) + (point.leftPropeller ? 1 : 0);
+  const inequalities = trimLimits.length + 1 + (closed ? 1 : 0) + (point.leftPropeller ? 1 : 0);
   const pushes = point.leftPropeller === "pushes";
   const { lower, upper } = trimBounds(conditions, point);
 
@@ -99,7 +102,7 @@ export function trimProblem(conditions: FlightConditions, point: FlightPoint, ro
       axialInflow: lambdaC,
       balance: airframeBalance(conditions, { forward: forwardSpeed, climb: climbRate }, state, loads, glide),
       power,
-      stallMargin: loads.ct > 0 ? rotor.largestThrustCoefficient(mu, lambdaC, state.tipSpeed) / loads.ct : Number.POSITIVE_INFINITY,
+      stallMargin: loads.ct > 0 ? rotor.stallLimit(mu, lambdaC, state.tipSpeed).thrust / loads.ct : Number.POSITIVE_INFINITY,
     };
   }
 
@@ -128,8 +131,8 @@ export function trimProblem(conditions: FlightConditions, point: FlightPoint, ro
     put(6, rotor.momentSine() * 100);
     let row = 7;
     if (closed) put(row++, evaluated.rotor.torque / momentScale);
-    const largest = rotor.largestThrustCoefficient(evaluated.advanceRatio, evaluated.axialInflow, state.tipSpeed);
-    put(row++, (largest - stallMarginFloor * evaluated.rotor.ct) * 200);
+    const stall = rotor.stallLimit(evaluated.advanceRatio, evaluated.axialInflow, state.tipSpeed);
+    put(row++, (stall.thrust - stallMarginFloor * evaluated.rotor.ct) * 200);
     const liftLimit = wing.maximumLiftCoefficient * wing.trimLiftFraction;
     put(row++, liftLimit - balance.wingLiftCoefficient);
     put(row++, liftLimit + balance.wingLiftCoefficient);
@@ -137,6 +140,8 @@ export function trimProblem(conditions: FlightConditions, point: FlightPoint, ro
     put(row++, (conditions.aircraft.rotor.flapRange - tilt) / (5 * degree));
     put(row++, (conditions.aircraft.rotor.flapRange + tilt) / (5 * degree));
     for (const margin of powerMargins(conditions, power)) put(row++, margin);
+    // Thrust below the largest is also found beyond it, on the stalled branch: the collective keeps to this side.
+    put(row++, (stall.collective - state.collective) / (5 * degree));
     if (point.leftPropeller) put(row++, ((pushes ? -1 : 1) * (state.thrustSum - state.thrustDifference)) / forceScale);
   }
 

@@ -12,7 +12,7 @@ import type { AirState } from "../environment/atmosphere/index.ts";
 import type { RotorLoads } from "./airframe-loads.ts";
 import { thrustMarch } from "./rotor-march.ts";
 import { StallTable } from "./stall-table.ts";
-import { thrustLimit } from "./thrust-limit.ts";
+import { type ThrustLimit, thrustLimit } from "./thrust-limit.ts";
 import type { TrimState } from "./trim-variables.ts";
 
 /** Azimuths and radial elements of the trim's rotor mesh. */
@@ -54,10 +54,10 @@ export interface TrimRotor {
   inflowResidual(inducedInflow: number, mu: number, lambdaC: number): number;
   momentCosine(): number;
   momentSine(): number;
-  /** Table reading of the largest steady C_T [1]. */
-  largestThrustCoefficient(mu: number, lambdaC: number, tipSpeed: number): number;
-  /** The same found by a fresh search [1]. */
-  exactLargestThrustCoefficient(mu: number, lambdaC: number, tipSpeed: number): number;
+  /** Table reading of the largest steady C_T and its collective. */
+  stallLimit(mu: number, lambdaC: number, tipSpeed: number): ThrustLimit;
+  /** The same found by a fresh search. */
+  searchedStallLimit(mu: number, lambdaC: number, tipSpeed: number): ThrustLimit;
   /** Inflow and pitch harmonics that balance at a collective, for a start; undefined when none is found. */
   settle(state: TrimState, mu: number, lambdaC: number): Pick<TrimState, "inducedInflow" | "pitchCosine" | "pitchSine"> | undefined;
 }
@@ -127,8 +127,8 @@ export function createTrimRotor(aircraft: AircraftDefinition, air: AirState): Tr
     },
     momentCosine: () => workspace.out.momentCos,
     momentSine: () => workspace.out.momentSin,
-    largestThrustCoefficient: (mu, lambdaC, tipSpeed) => table.read(mu, lambdaC, tipSpeed),
-    exactLargestThrustCoefficient: search,
+    stallLimit: (mu, lambdaC, tipSpeed) => table.read(mu, lambdaC, tipSpeed),
+    searchedStallLimit: search,
     settle(state, mu, lambdaC) {
       const solved = solveRotorInflowAndFlap(searching, { ...flow(mu, lambdaC, state.tipSpeed), collective: state.collective });
       if (solved.kind !== "solved") return undefined;

@@ -1,6 +1,6 @@
 import { type NonlinearProgram, type SqpResult, solveNonlinearProgram } from "../numerics/index.ts";
 import type { FlightConditions, FlightPoint } from "./conditions.ts";
-import { clutchLimit, type TrimEvaluation, type TrimLimit, trimLimits, trimProblem } from "./trim-problem.ts";
+import { branchLimit, clutchLimit, type TrimEvaluation, type TrimLimit, trimLimits, trimProblem } from "./trim-problem.ts";
 import type { TrimRotor } from "./trim-rotor.ts";
 import { type TrimStart, variable } from "./trim-variables.ts";
 
@@ -117,8 +117,8 @@ function withExactMargin(floor: number, conditions: FlightConditions, point: Fli
   let margin = 0;
   for (let attempt = 0; attempt < 4; attempt++) {
     const evaluation = trimProblem(conditions, point, rotor, asked).evaluation(result.x);
-    const largest = rotor.exactLargestThrustCoefficient(evaluation.advanceRatio, evaluation.axialInflow, evaluation.state.tipSpeed);
-    margin = largest / evaluation.rotor.ct;
+    const largest = rotor.searchedStallLimit(evaluation.advanceRatio, evaluation.axialInflow, evaluation.state.tipSpeed);
+    margin = largest.thrust / evaluation.rotor.ct;
     const binds = evaluation.stallMargin < asked * (1 + 1e-4);
     if (margin >= floor - marginTolerance) best = trimmed(conditions, point, evaluation, margin, result);
     if (best && (!binds || margin - floor < largestMarginGiven)) return best;
@@ -165,7 +165,7 @@ function limitShares(conditions: FlightConditions, point: FlightPoint, stallMarg
  */
 function blocked(point: FlightPoint, result: SqpResult): NotTrimmable {
   const closed = point.mode === "clutch-closed";
-  const names = [...(closed ? [clutchLimit] : []), ...trimLimits];
+  const names = [...(closed ? [clutchLimit] : []), ...trimLimits, branchLimit];
   let strongest: TrimLimit | undefined;
   let pull = 0;
   names.forEach((limit, i) => {

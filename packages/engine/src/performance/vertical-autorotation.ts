@@ -82,8 +82,8 @@ function descentAt(conditions: FlightConditions, rotor: TrimRotor, collective: n
     const settled = Math.abs(next - tipSpeed) < 1e-6 * tipSpeed;
     tipSpeed = next;
     if (settled) {
-      const largest = rotor.exactLargestThrustCoefficient(0, inflow, tipSpeed);
-      return { descentRate: -inflow * tipSpeed, tipSpeed, collective, stallMargin: largest / loads.ct };
+      const largest = rotor.searchedStallLimit(0, inflow, tipSpeed);
+      return { descentRate: -inflow * tipSpeed, tipSpeed, collective, stallMargin: largest.thrust / loads.ct };
     }
   }
   return undefined;

@@ -2,6 +2,7 @@
 import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { basename, join } from "node:path";
 import { build } from "esbuild";
+import { licensesText } from "./licenses.mjs";
 import { references } from "./references.mjs";
 
 const common = {
@@ -40,3 +41,4 @@ for (const name of readdirSync("dist")) if (name.startsWith("part-") && !fresh.h
 
 if (existsSync("validation/summary.json")) copyFileSync("validation/summary.json", "dist/validation.json");
 writeFileSync("dist/references.json", `${JSON.stringify(references(readFileSync("docs/sources.bib", "utf8")))}\n`);
+writeFileSync("dist/licenses.txt", licensesText("."));

@@ -1,4 +1,4 @@
-export { type CheapestFlight, type ModeRule, type PoweredMode, poweredModes } from "./cheapest-flight.ts";
+export { type CheapestFlight, cheapestFlight, type ModeRule, type PoweredMode, poweredModes } from "./cheapest-flight.ts";
 export { type Glide, type GlidePolar, glidePolar } from "./gliding.ts";
 export { commonReserve, type LoadingPerformance, loadingPerformance, type ReservePolicy } from "./loading-performance.ts";
 export { type LineHooks, type LinePoint, speedLine } from "./speed-line.ts";

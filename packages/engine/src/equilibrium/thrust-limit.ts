@@ -56,7 +56,11 @@ export function thrustLimit(thrust: ThrustAtCollective, from: number, lowestThru
 }
 
 /** First collective at which the slope has fallen to a quarter of the steepest before it, linear between steps. */
-function kneeCollective(thrust: ThrustAtCollective, from: number, lowestThrust: number): { readonly knee?: number; readonly seen: ThrustLimit } {
+function kneeCollective(
+  thrust: ThrustAtCollective,
+  from: number,
+  lowestThrust: number,
+): { readonly knee?: number; readonly seen: ThrustLimit } {
   let steepest = 0;
   let seen: ThrustLimit = { thrust: Number.NaN, collective: from };
   let lastSlope = 0;
@@ -64,7 +68,8 @@ function kneeCollective(thrust: ThrustAtCollective, from: number, lowestThrust: 
   for (let collective = from + coarseStep; collective < from + highestRise; collective += coarseStep) {
     const here = thrust(collective);
     if (here !== undefined && !(here < seen.thrust)) seen = { thrust: here, collective };
-    if (here === undefined && before !== undefined && before > lowestThrust && collective - from > lowestKnee) return { knee: collective, seen };
+    if (here === undefined && before !== undefined && before > lowestThrust && collective - from > lowestKnee)
+      return { knee: collective, seen };
     if (here === undefined || before === undefined) {
       before = here;
       continue;

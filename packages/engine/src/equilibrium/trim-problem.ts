@@ -43,7 +43,13 @@ export interface TrimEvaluation {
   readonly airspeed: number;
   readonly forwardSpeed: number;
   readonly climbRate: number;
-  readonly rotor: { readonly thrust: number; readonly hForce: number; readonly torque: number; readonly inducedVelocity: number; readonly ct: number };
+  readonly rotor: {
+    readonly thrust: number;
+    readonly hForce: number;
+    readonly torque: number;
+    readonly inducedVelocity: number;
+    readonly ct: number;
+  };
   readonly advanceRatio: number;
   readonly axialInflow: number;
   readonly balance: Balance;
@@ -172,7 +178,15 @@ export function trimProblem(conditions: FlightConditions, point: FlightPoint, ro
   };
 
   /** The rotor still holds the sweep of `x` when columns that do not touch it are differenced: they come first. */
-  function differentiateOne(x: Float64Array, moved: Float64Array, values: Float64Array, jacobian: Float64Array, i: number, rows: number, again: boolean): void {
+  function differentiateOne(
+    x: Float64Array,
+    moved: Float64Array,
+    values: Float64Array,
+    jacobian: Float64Array,
+    i: number,
+    rows: number,
+    again: boolean,
+  ): void {
     const at = x[i] as number;
     // Differences stay on the side of the kink that the point asks for.
     const away = (i === variable.thrustSum && pushes) || (i === variable.thrustDifference && point.leftPropeller === "pulls");

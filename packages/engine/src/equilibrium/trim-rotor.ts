@@ -1,4 +1,3 @@
-import type { AircraftDefinition } from "../aircraft/index.ts";
 import {
   bladeAt,
   createRotorWorkspace,
@@ -8,6 +7,7 @@ import {
   solveRotorInflowAndFlap,
   sweepRotor,
 } from "../aerodynamics/rotor/index.ts";
+import type { AircraftDefinition } from "../aircraft/index.ts";
 import type { AirState } from "../environment/atmosphere/index.ts";
 import type { RotorLoads } from "./airframe-loads.ts";
 import { thrustMarch } from "./rotor-march.ts";
@@ -97,7 +97,9 @@ export function createTrimRotor(aircraft: AircraftDefinition, air: AirState): Tr
   const { tipSpeedMinimum, tipSpeedMaximum } = aircraft.rotorControls.clutchOpen;
   const middle = (tipSpeedMinimum + tipSpeedMaximum) / 2;
   const table =
-    aircraft.rotor.section.kind === "generic" ? new StallTable(search, middle, middle) : new StallTable(search, tipSpeedMinimum, tipSpeedMaximum);
+    aircraft.rotor.section.kind === "generic"
+      ? new StallTable(search, middle, middle)
+      : new StallTable(search, tipSpeedMinimum, tipSpeedMaximum);
   let heldInflow = 0;
   return {
     sweep(state, mu, lambdaC) {

@@ -68,7 +68,11 @@ export function trimFrom(
 /** From a neighbour's curvature first; where that leads nowhere, afresh from the same place. */
 function solve(program: NonlinearProgram, start: TrimStart): SqpResult {
   if (start.hessian) {
-    const warm = solveNonlinearProgram(program, start.x, { feasibilityTolerance: feasibility, maximumIterations: warmIterations, hessian: start.hessian });
+    const warm = solveNonlinearProgram(program, start.x, {
+      feasibilityTolerance: feasibility,
+      maximumIterations: warmIterations,
+      hessian: start.hessian,
+    });
     if (warm.kind === "converged") return warm;
   }
   return solveNonlinearProgram(program, start.x, { feasibilityTolerance: feasibility, maximumIterations: coldIterations });
@@ -131,8 +135,23 @@ function withExactMargin(floor: number, conditions: FlightConditions, point: Fli
   return best ?? { kind: "no-equilibrium", point, limit: "stall margin", family: "air", violation: floor - margin, start: startOf(result) };
 }
 
-function trimmed(conditions: FlightConditions, point: FlightPoint, evaluation: TrimEvaluation, stallMargin: number, result: SqpResult): Trimmed {
-  return { kind: "trimmed", point, evaluation, rotorRadius: conditions.aircraft.rotor.radius, stallMargin, limits: limitShares(conditions, point, stallMargin, result), start: startOf(result), iterations: result.iterations };
+function trimmed(
+  conditions: FlightConditions,
+  point: FlightPoint,
+  evaluation: TrimEvaluation,
+  stallMargin: number,
+  result: SqpResult,
+): Trimmed {
+  return {
+    kind: "trimmed",
+    point,
+    evaluation,
+    rotorRadius: conditions.aircraft.rotor.radius,
+    stallMargin,
+    limits: limitShares(conditions, point, stallMargin, result),
+    start: startOf(result),
+    iterations: result.iterations,
+  };
 }
 
 function limitShares(conditions: FlightConditions, point: FlightPoint, stallMargin: number, result: SqpResult): Trimmed["limits"] {

@@ -44,7 +44,8 @@ export function verticalAutorotation(conditions: FlightConditions, rotor: TrimRo
     return undefined;
   };
   const count = Math.max(1, Math.round((collective.maximum - collective.minimum) / collectiveStep) + 1);
-  const at = (i: number) => (count === 1 ? collective.minimum : collective.minimum + (i * (collective.maximum - collective.minimum)) / (count - 1));
+  const at = (i: number) =>
+    count === 1 ? collective.minimum : collective.minimum + (i * (collective.maximum - collective.minimum)) / (count - 1);
   let best: VerticalAutorotation | undefined;
   for (let i = 0; i < count; i++) {
     const found = permitted(at(i));
@@ -68,7 +69,12 @@ export function verticalAutorotation(conditions: FlightConditions, rotor: TrimRo
   return { kind: "descends", autorotation: best };
 }
 
-function descentAt(conditions: FlightConditions, rotor: TrimRotor, collective: number, firstTipSpeed: number): VerticalAutorotation | undefined {
+function descentAt(
+  conditions: FlightConditions,
+  rotor: TrimRotor,
+  collective: number,
+  firstTipSpeed: number,
+): VerticalAutorotation | undefined {
   let tipSpeed = firstTipSpeed;
   for (let pass = 0; pass < 6; pass++) {
     const inflow = freeTurningInflow(rotor, collective, tipSpeed);

@@ -49,6 +49,11 @@ export function speedLine(
     upward.push(fromBelow(conditions, point(airspeed), rotor, upward));
     hooks.progress(i + 1, total);
   });
+  // A glide has the archetypes instead of the way back.
+  if (mode === "glide") {
+    hooks.progress(total, total);
+    return upward.map((outcome, i) => searched(conditions, { airspeed: speeds[i] as number, outcome }, rotor));
+  }
   const line: LinePoint[] = new Array(speeds.length);
   let above: Trimmed | undefined;
   for (let i = speeds.length - 1; i >= 0; i--) {
@@ -65,7 +70,7 @@ export function speedLine(
   return line.map((found) => searched(conditions, found, rotor));
 }
 
-const glideColdEvery = 3;
+const glideColdEvery = 1;
 
 /** After a stretch that flies, so many refusals in a row are taken for its end. */
 const refusalsToEnd = 3;

@@ -18,6 +18,9 @@ export type VerticalAutorotationOutcome =
 
 const collectiveStep = (1 * Math.PI) / 180;
 const collectiveTolerance = (0.02 * Math.PI) / 180;
+/** Mach number enters through tip speed: one pass while collectives are compared, more at the answer. */
+const roughPasses = 1;
+const finePasses = 6;
 const fastestInflow = 0.4;
 const inflowStep = 0.012;
 
@@ -34,8 +37,8 @@ export function verticalAutorotation(conditions: FlightConditions, rotor: TrimRo
   const collective = controlRange(conditions.aircraft.rotorControls.clutchOpen.collective, 0, conditions.controls);
   const floor = conditions.aircraft.rotor.stallMarginFloor;
   let reason = "the rotor does not autorotate at any collective";
-  const permitted = (theta: number): VerticalAutorotation | undefined => {
-    const found = descentAt(conditions, rotor, theta, (allowed.minimum + allowed.maximum) / 2);
+  const permitted = (theta: number, passes: number): VerticalAutorotation | undefined => {
+    const found = descentAt(conditions, rotor, theta, (allowed.minimum + allowed.maximum) / 2, passes);
     if (found === undefined) return undefined;
     if (found.tipSpeed < allowed.minimum) reason = "rotor speed below its lowest permitted";
     else if (found.tipSpeed > allowed.maximum) reason = "rotor speed above its highest permitted";
@@ -48,7 +51,7 @@ export function verticalAutorotation(conditions: FlightConditions, rotor: TrimRo
     count === 1 ? collective.minimum : collective.minimum + (i * (collective.maximum - collective.minimum)) / (count - 1);
   let best: VerticalAutorotation | undefined;
   for (let i = 0; i < count; i++) {
-    const found = permitted(at(i));
+    const found = permitted(at(i), roughPasses);
     if (found && (best === undefined || found.descentRate < best.descentRate)) best = found;
   }
   if (best === undefined) return { kind: "no-equilibrium", reason };
@@ -56,7 +59,7 @@ export function verticalAutorotation(conditions: FlightConditions, rotor: TrimRo
   if (count > 1) {
     lineMinimum(
       (theta) => {
-        const found = permitted(theta);
+        const found = permitted(theta, roughPasses);
         if (found === undefined) return Number.POSITIVE_INFINITY;
         if (found.descentRate < (best as VerticalAutorotation).descentRate) best = found;
         return found.descentRate;
@@ -66,7 +69,8 @@ export function verticalAutorotation(conditions: FlightConditions, rotor: TrimRo
       collectiveTolerance,
     );
   }
-  return { kind: "descends", autorotation: best };
+  const settled = permitted(best.collective, finePasses);
+  return settled ? { kind: "descends", autorotation: settled } : { kind: "no-equilibrium", reason };
 }
 
 function descentAt(
@@ -74,9 +78,10 @@ function descentAt(
   rotor: TrimRotor,
   collective: number,
   firstTipSpeed: number,
+  passes: number,
 ): VerticalAutorotation | undefined {
   let tipSpeed = firstTipSpeed;
-  for (let pass = 0; pass < 6; pass++) {
+  for (let pass = 1; pass <= passes; pass++) {
     const inflow = freeTurningInflow(rotor, collective, tipSpeed);
     if (inflow === undefined) return undefined;
     const loads = rotor.loads(tipSpeed);
@@ -85,7 +90,7 @@ function descentAt(
     const lift = balance.up + balance.weight;
     if (!(lift > 0)) return undefined;
     const next = tipSpeed * Math.sqrt(balance.weight / lift);
-    const settled = Math.abs(next - tipSpeed) < 1e-6 * tipSpeed;
+    const settled = pass === passes || Math.abs(next - tipSpeed) < 1e-6 * tipSpeed;
     tipSpeed = next;
     if (settled) {
       const largest = rotor.searchedStallLimit(0, inflow, tipSpeed);

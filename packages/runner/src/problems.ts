@@ -3,7 +3,18 @@ import type { Problem } from "@wingseed/engine";
 /** Who has to act: the person who asked, the physics, the person who stopped it, or we. */
 export type ProblemFamily = "usage" | "no-result" | "cancelled" | "internal";
 
-const usageKinds: ReadonlySet<string> = new Set(["invalid-inputs", "document", "no-project"]);
+/** What an analysis may answer when the question or a document is wrong, beside what the runner itself refuses. */
+const usageKinds: ReadonlySet<string> = new Set([
+  "invalid-inputs",
+  "contradicting-inputs",
+  "document",
+  "no-project",
+  "aircraft-missing",
+  "aircraft-invalid",
+  "mission-missing",
+  "mission-invalid",
+  "payload-unknown",
+]);
 const internalKinds: ReadonlySet<string> = new Set(["internal-error", "not-finite", "invalid-outputs"]);
 
 export function problemFamily(problem: Problem): ProblemFamily {

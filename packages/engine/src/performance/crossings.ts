@@ -38,7 +38,7 @@ export function cheaperStretches(closed: readonly LinePoint[], open: readonly Li
   const finite = difference.filter((value): value is number => value !== undefined && Number.isFinite(value));
   if (intervals.length > 0) return { intervals, reason: "" };
   if (difference.every((value) => value === undefined)) return { intervals, reason: "no speed can be flown with the clutch open" };
-  return { intervals, reason: `with the clutch open it costs at least ${Math.min(...finite).toPrecision(2)} W more at every speed` };
+  return { intervals, reason: `with the clutch open it costs at least ${Math.round(Math.min(...finite))} W more at every speed` };
 }
 
 function crossing(before: number | undefined, here: number, speedBefore: number | undefined, speedHere: number): number {

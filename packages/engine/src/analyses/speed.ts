@@ -1,6 +1,14 @@
 import { takeoffMass } from "../aircraft/index.ts";
 import { createTrimRotor, type FlightConditions, type TrimRotor } from "../equilibrium/index.ts";
-import { glidePolar, type LineHooks, type poweredModes, speedLine, speedSummary, verticalAutorotation } from "../performance/index.ts";
+import {
+  coarseSpeedLine,
+  glidePolar,
+  type LineHooks,
+  type poweredModes,
+  speedLine,
+  speedSummary,
+  verticalAutorotation,
+} from "../performance/index.ts";
 import { type Analysis, Cancelled, type Context, type Outcome, type ProjectView } from "./contract.ts";
 import { aircraftNeeds, chosenAircraft, chosenLoading, givenAir, isProblem, massProblem } from "./flight-conditions.ts";
 import { speedAnswer, speedFigures, speedLimits } from "./speed-faces.ts";
@@ -35,7 +43,7 @@ function run(project: ProjectView, inputs: SpeedInputs, context: Context<SpeedOu
     const coarse = speeds.filter((_, i) => i % coarseStep === 0);
     context.partial(
       speedComputation(conditions, coarse, rotor, quiet(context), false),
-      `speeds in steps of ${coarseStep}; no value between them`,
+      `speeds in steps of ${coarseStep}, second optima not looked for`,
     );
   }
   const outputs = speedComputation(conditions, speeds, rotor, context, true);
@@ -63,7 +71,7 @@ function speedComputation(
     },
   };
   const line = (mode: (typeof poweredModes)[number]) => {
-    const found = speedLine(conditions, mode, speeds, rotor, hooks);
+    const found = (complete ? speedLine : coarseSpeedLine)(conditions, mode, speeds, rotor, hooks);
     before += 2 * speeds.length;
     return found;
   };

@@ -18,6 +18,7 @@ export class StallTable {
   readonly #slow: number;
   readonly #fast: number;
   readonly #nodes = new Map<number, ThrustLimit>();
+  #last = { mu: Number.NaN, lambdaC: Number.NaN, tipSpeed: Number.NaN, limit: { thrust: Number.NaN, collective: Number.NaN } };
 
   constructor(search: StallSearch, slowTipSpeed: number, fastTipSpeed: number) {
     this.#search = search;
@@ -27,6 +28,14 @@ export class StallTable {
 
   /** Largest steady C_T [1] and its collective [rad]. */
   read(mu: number, lambdaC: number, tipSpeed: number): ThrustLimit {
+    const last = this.#last;
+    if (last.mu === mu && last.lambdaC === lambdaC && last.tipSpeed === tipSpeed) return last.limit;
+    const limit = this.#interpolated(mu, lambdaC, tipSpeed);
+    this.#last = { mu, lambdaC, tipSpeed, limit };
+    return limit;
+  }
+
+  #interpolated(mu: number, lambdaC: number, tipSpeed: number): ThrustLimit {
     const slow = this.#plane(mu, lambdaC, 0);
     if (this.#fast <= this.#slow) return slow;
     const share = (tipSpeed - this.#slow) / (this.#fast - this.#slow);

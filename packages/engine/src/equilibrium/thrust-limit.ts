@@ -7,6 +7,16 @@ export interface ThrustLimit {
   readonly collective: number;
 }
 
+/** Where a search begins and what it does not take for stall. */
+export interface ThrustSearch {
+  /** First collective, below stall [rad]. */
+  readonly from: number;
+  /** No stall is looked for within this much pitch above it [rad]. */
+  readonly lowestKnee: number;
+  /** Nor below this thrust coefficient [1]: in the ring state thrust answers slowly to collective without any stall. */
+  readonly lowestThrust: number;
+}
+
 const degree = Math.PI / 180;
 const coarseStep = 1.5 * degree;
 const fineStep = 0.5 * degree;
@@ -16,8 +26,6 @@ const edgeTolerance = 0.04 * degree;
 /** How far above the knee a maximum is still looked for. */
 const window = 1.5 * degree;
 const highestRise = 34 * degree;
-/** No stall is looked for below this much pitch above the start. */
-const lowestKnee = 7 * degree;
 /** Share of the steepest slope below which thrust no longer answers to collective. */
 const kneeShare = 0.25;
 
@@ -30,8 +38,9 @@ const kneeShare = 0.25;
  *
  * @derivation our own definition; the first maximum where there is one, continuous with it where there is none
  */
-export function thrustLimit(thrust: ThrustAtCollective, from: number, lowestThrust: number): ThrustLimit {
-  const { knee, seen } = kneeCollective(thrust, from, lowestThrust);
+export function thrustLimit(thrust: ThrustAtCollective, search: ThrustSearch): ThrustLimit {
+  const { from } = search;
+  const { knee, seen } = kneeCollective(thrust, search);
   if (knee === undefined) return seen;
   // From the last coarse step that was surely below stall: a start too near the edge may land beyond it.
   const start = from + coarseStep * Math.max(0, Math.floor((knee - from) / coarseStep) - 1);
@@ -58,8 +67,7 @@ export function thrustLimit(thrust: ThrustAtCollective, from: number, lowestThru
 /** First collective at which the slope has fallen to a quarter of the steepest before it, linear between steps. */
 function kneeCollective(
   thrust: ThrustAtCollective,
-  from: number,
-  lowestThrust: number,
+  { from, lowestKnee, lowestThrust }: ThrustSearch,
 ): { readonly knee?: number; readonly seen: ThrustLimit } {
   let steepest = 0;
   let seen: ThrustLimit = { thrust: Number.NaN, collective: from };

@@ -21,6 +21,12 @@ const trimMesh = { azimuths: 24, radialElements: 16 } as const;
 /** The search for the largest thrust starts this far below the pitch of no lift in the mean flow [rad]. */
 const belowZeroLift = (2 * Math.PI) / 180;
 
+/** No stall is looked for below this much pitch above the start of a search. */
+const lowestKneeFromZeroLift = (7 * Math.PI) / 180;
+/** Where the table knows the knee, a search starts this far below it: the steepest slope is still in reach. */
+const belowKnownKnee = (5 * Math.PI) / 180;
+const lowestKneeFromKnown = (1.5 * Math.PI) / 180;
+
 /** Hovering, stall is not looked for below this blade loading C_T/σ; the bound fades out by this in-plane flow (own choice). */
 const hoverKnee = 0.08;
 const axialFade = 0.3;
@@ -89,11 +95,14 @@ export function createTrimRotor(aircraft: AircraftDefinition, air: AirState): Tr
     air,
   });
   const solidity = (model.bladeCount * bladeAt(model, 0.75).chord) / (Math.PI * model.radius);
-  const search = (mu: number, lambdaC: number, tipSpeed: number) => {
+  const limitFrom = (mu: number, lambdaC: number, tipSpeed: number, from: number, lowestKnee: number) => {
     const { airspeed, angle } = flow(mu, lambdaC, tipSpeed);
     const march = thrustMarch(searching, { ...point, mu, lambdaC, tipSpeed }, { airspeed, discAngle: angle.value }, air);
-    return thrustLimit(march, lambdaC / 0.75 - belowZeroLift, hoverKnee * solidity * Math.max(0, 1 - Math.abs(mu) / axialFade));
+    const lowestThrust = hoverKnee * solidity * Math.max(0, 1 - Math.abs(mu) / axialFade);
+    return thrustLimit(march, { from, lowestKnee, lowestThrust });
   };
+  const search = (mu: number, lambdaC: number, tipSpeed: number) =>
+    limitFrom(mu, lambdaC, tipSpeed, lambdaC / 0.75 - belowZeroLift, lowestKneeFromZeroLift);
   const { tipSpeedMinimum, tipSpeedMaximum } = aircraft.rotorControls.clutchOpen;
   const middle = (tipSpeedMinimum + tipSpeedMaximum) / 2;
   const table =
@@ -130,7 +139,8 @@ export function createTrimRotor(aircraft: AircraftDefinition, air: AirState): Tr
     momentCosine: () => workspace.out.momentCos,
     momentSine: () => workspace.out.momentSin,
     stallLimit: (mu, lambdaC, tipSpeed) => table.read(mu, lambdaC, tipSpeed),
-    searchedStallLimit: search,
+    searchedStallLimit: (mu, lambdaC, tipSpeed) =>
+      limitFrom(mu, lambdaC, tipSpeed, table.read(mu, lambdaC, tipSpeed).collective - belowKnownKnee, lowestKneeFromKnown),
     settle(state, mu, lambdaC) {
       const solved = solveRotorInflowAndFlap(searching, { ...flow(mu, lambdaC, state.tipSpeed), collective: state.collective });
       if (solved.kind !== "solved") return undefined;

@@ -3,9 +3,9 @@ import type { QuadraticProgram, QuadraticStep } from "./quadratic-program.ts";
 /** ρ: price of breaking a constraint by one. */
 const breakingPrice = 1e3;
 const largestIterations = 40;
-const complementarity = 1e-12;
-const looseComplementarity = 1e-10;
-const residualTolerance = 1e-10;
+const complementarity = 1e-11;
+const looseComplementarity = 1e-9;
+const residualTolerance = 1e-9;
 const boundaryShare = 0.995;
 /** The elastic program over the variables that can move, with all its buffers. */
 export class ElasticProgram {

@@ -42,6 +42,9 @@ export interface SqpResult {
 /** A violation above this that has not shrunk by a tenth over so many iterations is taken for a contradiction. */
 const hopelessViolation = 1e-3;
 const hopelessIterations = 22;
+/** Far from feasible the contradiction shows sooner. */
+const plainlyHopelessViolation = 0.1;
+const plainlyHopelessIterations = 8;
 
 interface State {
   readonly x: Float64Array;
@@ -96,7 +99,8 @@ export function solveNonlinearProgram(program: NonlinearProgram, start: Float64A
       leastViolation = violation;
       leastAt = iteration;
     }
-    if (violation > hopelessViolation && iteration - leastAt > hopelessIterations)
+    const patience = violation > plainlyHopelessViolation ? plainlyHopelessIterations : hopelessIterations;
+    if (violation > hopelessViolation && iteration - leastAt > patience)
       return finished("infeasible", state, violation, multipliers, iteration, hessian);
     const slope = meritSlope(program, state, quadratic.step, penalty, multipliers);
     const length = largest(quadratic.step);

@@ -43,12 +43,7 @@ export function speedLine(
 ): LinePoint[] {
   const point = (airspeed: number): FlightPoint => ({ mode, forwardSpeed: airspeed, climbRate: 0 });
   const total = speeds.length * 2;
-  const upward: TrimOutcome[] = [];
-  speeds.forEach((airspeed, i) => {
-    hooks.cancelled();
-    upward.push(fromBelow(conditions, point(airspeed), rotor, upward));
-    hooks.progress(i + 1, total);
-  });
+  const upward = upwardOutcomes(conditions, mode, speeds, rotor, hooks);
   // A glide has the archetypes instead of the way back.
   if (mode === "glide") {
     hooks.progress(total, total);
@@ -70,7 +65,32 @@ export function speedLine(
   return line.map((found) => searched(conditions, found, rotor));
 }
 
-const glideColdEvery = 1;
+/** A first picture of a line: from below only, stall margins from the table. */
+export function coarseSpeedLine(
+  conditions: FlightConditions,
+  mode: FlightMode,
+  speeds: readonly number[],
+  rotor: TrimRotor,
+  hooks: LineHooks,
+): LinePoint[] {
+  return upwardOutcomes(conditions, mode, speeds, rotor, hooks).map((outcome, i) => ({ airspeed: speeds[i] as number, outcome }));
+}
+
+function upwardOutcomes(
+  conditions: FlightConditions,
+  mode: FlightMode,
+  speeds: readonly number[],
+  rotor: TrimRotor,
+  hooks: LineHooks,
+): TrimOutcome[] {
+  const upward: TrimOutcome[] = [];
+  speeds.forEach((airspeed, i) => {
+    hooks.cancelled();
+    upward.push(fromBelow(conditions, { mode, forwardSpeed: airspeed, climbRate: 0 }, rotor, upward));
+    hooks.progress(i + 1, speeds.length * 2);
+  });
+  return upward;
+}
 
 /** After a stretch that flies, so many refusals in a row are taken for its end. */
 const refusalsToEnd = 3;
@@ -85,8 +105,8 @@ function fromBelow(conditions: FlightConditions, point: FlightPoint, rotor: Trim
   if (below && ended && line.some((outcome) => outcome.kind === "trimmed"))
     return trimFrom(conditions, point, rotor, [below.start], "table");
   const warm = below?.kind === "trimmed" ? trimFrom(conditions, point, rotor, [below.start], "table") : undefined;
-  // A glide has a second optimum all along, with the disc at its flapping stop: the archetypes are asked now and then.
-  if (warm?.kind === "trimmed" && point.mode === "glide" && line.length % glideColdEvery === 0) {
+  // A glide has a second optimum all along, with the disc at its flapping stop: the archetypes are asked every time.
+  if (warm?.kind === "trimmed" && point.mode === "glide") {
     const cold = trimFrom(conditions, point, rotor, startingStates(conditions, point, rotor), "table");
     return cold.kind === "trimmed" && objective(cold) < objective(warm) ? cold : warm;
   }

@@ -55,7 +55,9 @@ export function speedLine(
     hooks.cancelled();
     const airspeed = speeds[i] as number;
     const first = upward[i] as TrimOutcome;
-    const second = above ? trimFrom(conditions, point(airspeed), rotor, [above.start], "table") : undefined;
+    // The way back starts from the archetypes: from the end of the way up it would only be the same way again.
+    const starts = above ? [above.start] : first.kind === "trimmed" ? startingStates(conditions, point(airspeed), rotor) : [];
+    const second = starts.length > 0 ? trimFrom(conditions, point(airspeed), rotor, starts, "table") : undefined;
     line[i] = better(airspeed, first, second);
     const kept = second?.kind === "trimmed" ? second : first;
     above = kept.kind === "trimmed" ? kept : undefined;

@@ -1,7 +1,15 @@
 import type { Analysis, AnalysisResult, Figure } from "@wingseed/engine";
-import { drawFigure, figuresGeoJson, lightTheme, type OutputSchema, resultCsv, svgText, terminalReport } from "@wingseed/reports";
+import {
+  conditionsInWords,
+  drawFigure,
+  figuresGeoJson,
+  lightTheme,
+  type OutputSchema,
+  resultCsv,
+  svgText,
+  terminalReport,
+} from "@wingseed/reports";
 import type { ResultView, Runner } from "@wingseed/runner";
-import { conditionsInWords } from "./conditions.ts";
 import { Refused } from "./exit-status.ts";
 import type { Streams } from "./streams.ts";
 

@@ -1,7 +1,7 @@
 import type { Project } from "@wingseed/documents";
 import type { ProjectDefinition } from "@wingseed/engine";
-import { answeredPages } from "@wingseed/reports";
-import type { DossierChapter, ValidationRow } from "@wingseed/reports/dossier";
+import { answeredPages, conditionsInWords } from "@wingseed/reports";
+import type { DossierChapter, DossierRequest as PrintedDossier, ValidationRow } from "@wingseed/reports/dossier";
 import type { Progress, Runner } from "@wingseed/runner";
 
 export interface DossierRequest {
@@ -17,22 +17,27 @@ export interface DossierRequest {
 
 /** Asks every question that the dossier prints and sets the answers as PDF. */
 export async function dossierPdf(request: DossierRequest): Promise<Uint8Array> {
-  const { project, version, validation, references } = request;
-  const own = (await project.readDocument("project.yaml")).value?.data as ProjectDefinition | undefined;
-  const chapters = await dossierChapters(request);
+  const answered = await answeredDossier(request);
   // The typesetter is large, and only whoever wants the dossier waits for it.
   const typesetter = await import("@wingseed/reports/dossier");
-  return typesetter.dossierPdf({
+  return typesetter.dossierPdf(answered);
+}
+
+/** Everything that the dossier prints, with every question answered. */
+export async function answeredDossier(request: DossierRequest): Promise<PrintedDossier> {
+  const { project, version, validation, references } = request;
+  const own = (await project.readDocument("project.yaml")).value?.data as ProjectDefinition | undefined;
+  return {
     project: {
       title: own?.title ?? project.folder,
       demo: own?.demo === true,
       ...(own?.description === undefined ? {} : { description: own.description }),
     },
-    chapters,
+    chapters: await dossierChapters(request),
     validation,
     references,
     program: { name: "Wingseed", version },
-  });
+  };
 }
 
 /** Those of the pages, as the project stands, and those of analyses that ask for a chapter, with their example. */
@@ -44,7 +49,8 @@ async function dossierChapters({ runner, signal, onProgress = () => {} }: Dossie
     const inputs = placed.has(meta.name) ? {} : meta.example;
     const result = await runner.run({ analysis: meta.name, cases: [inputs], signal, onProgress });
     signal.throwIfAborted();
-    chapters.push({ meta, result, view: runner.view(result) });
+    const conditions = conditionsInWords(runner.registry.inputSchema(meta.name), result);
+    chapters.push({ meta, result, view: runner.view(result), ...(conditions === "" ? {} : { conditions }) });
   }
   return chapters;
 }

@@ -1,3 +1,4 @@
+export { conditionsInWords } from "./conditions.ts";
 export {
   type Block,
   type DossierChapter,

@@ -4,13 +4,21 @@ import type { Figure } from "@wingseed/engine";
 export type Block =
   | { readonly kind: "title"; readonly text: string; readonly subtitle: string }
   | { readonly kind: "heading"; readonly level: 1 | 2; readonly text: string }
-  | { readonly kind: "paragraph"; readonly text: string; readonly look: "text" | "answer" | "note" | "small" }
+  | ParagraphBlock
   | { readonly kind: "caution"; readonly grade: "stops" | "care" | "note"; readonly text: string }
   | FigureBlock
   | { readonly kind: "pair"; readonly figures: readonly FigureBlock[] }
   | TableBlock
-  | { readonly kind: "citation"; readonly key: string; readonly text: string }
-  | { readonly kind: "page-break" };
+  | { readonly kind: "references"; readonly items: readonly { readonly mark: string; readonly text: string }[] };
+
+export interface ParagraphBlock {
+  readonly kind: "paragraph";
+  /** `question` stands over an `answer`; `compact` is for what a reviewer looks up. */
+  readonly look: "text" | "question" | "answer" | "note" | "compact" | "small";
+  /** What the paragraph is about, set stronger before it. */
+  readonly lead?: string;
+  readonly text: string;
+}
 
 export interface FigureBlock {
   readonly kind: "figure";
@@ -36,6 +44,7 @@ export interface TableBlock {
   readonly head: readonly string[];
   /** True for columns of figures, which are set flush right. */
   readonly numeric: readonly boolean[];
+  /** Cells of each row; a row of one text in a table of several columns is a heading over the rows after it. */
   readonly rows: readonly (readonly string[])[];
   readonly note?: string;
 }

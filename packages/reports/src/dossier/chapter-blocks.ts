@@ -1,10 +1,11 @@
 import type { Figure, Limit, TableFigure } from "@wingseed/engine";
-import { fixedText, formatColumn, sentence } from "../format/index.ts";
+import { fixedText, formatColumn, limitWord, sentence } from "../format/index.ts";
 import { mainTable } from "../terminal/index.ts";
 import type { CaseView } from "../view.ts";
 import type { Block, FigureBlock, TableBlock } from "./blocks.ts";
 import type { DossierChapter } from "./dossier-request.ts";
 import { caseHash, figureOrigin } from "./figure-origin.ts";
+import { markedAnswer } from "./front-blocks.ts";
 
 /** How much of a chapter is printed. */
 export interface ChapterSize {
@@ -41,10 +42,7 @@ export function chapterBlocks(chapter: DossierChapter, around: ChapterSurroundin
 }
 
 function caseBlocks(chapter: DossierChapter, index: number, view: CaseView, demo: boolean, size: ChapterSize): readonly Block[] {
-  const answer = sentence(view.answer.sentence);
-  const blocks: Block[] = [
-    { kind: "paragraph", look: "answer", text: demo && !answer.includes("demo values") ? `${answer} [demo values]` : answer },
-  ];
+  const blocks: Block[] = [{ kind: "paragraph", look: "answer", text: markedAnswer(sentence(view.answer.sentence), demo) }];
   const pictures = view.figures.filter((figure) => figure.kind !== "table" && figure.kind !== "text");
   const printed = pictures.map((figure) => figureBlock(chapter, index, figure));
   const wide = printed.filter((block) => needsWidth(block.figure));
@@ -57,7 +55,7 @@ function caseBlocks(chapter: DossierChapter, index: number, view: CaseView, demo
       blocks.push(...figure.paragraphs.map((tokens) => ({ kind: "paragraph", look: "text", text: sentence(tokens) }) as const));
   const table = mainTable(view.figures.filter((figure) => figure.kind === "table"));
   if (table) blocks.push(tableBlock(table, hasMap(view) ? Math.max(legRows, size.mostRows) : size.mostRows));
-  if (view.limits.length > 0) blocks.push(size.limits === "table" ? limitTable(view.limits) : limitWords(view.limits));
+  if (view.limits.length > 0) blocks.push(size.limits === "table" ? limitTable(view) : limitWords(view));
   return blocks;
 }
 
@@ -105,24 +103,25 @@ export function tableBlock(table: TableFigure, mostRows: number): TableBlock {
   };
 }
 
-function limitTable(limits: readonly Limit[]): TableBlock {
+function limitTable({ limits, answer }: CaseView): TableBlock {
   const { shown, rest } = mostUsed(limits, 8);
   return {
     kind: "table",
     caption: "Limits and the share of each that is used",
     head: ["limit", "family", "used, %", "where", ""],
     numeric: [false, false, true, false, false],
-    rows: shown.map((limit) => [limit.name, limit.family, fixedText(limit.share * 100, 0), limit.where, limit.binding ? "stops it" : ""]),
+    rows: shown.map((limit) => [limit.name, limit.family, fixedText(limit.share * 100, 0), limit.where, limitWord(limit, answer)]),
     ...(rest === "" ? {} : { note: rest }),
   };
 }
 
-function limitWords(limits: readonly Limit[]): Block {
+function limitWords({ limits, answer }: CaseView): Block {
   const { shown, rest } = mostUsed(limits, 5);
-  const words = shown.map(
-    (limit) => `${limit.name} ${fixedText(limit.share * 100, 0)} % ${limit.where}${limit.binding ? " (stops it)" : ""}`,
-  );
-  return { kind: "paragraph", look: "note", text: `Limits used: ${[...words, ...(rest === "" ? [] : [rest])].join("; ")}.` };
+  const words = shown.map((limit) => {
+    const word = limitWord(limit, answer);
+    return `${limit.name} ${fixedText(limit.share * 100, 0)}\u00a0% ${limit.where}${word === "" ? "" : ` (${word})`}`;
+  });
+  return { kind: "paragraph", look: "note", lead: "Limits used", text: `${[...words, ...(rest === "" ? [] : [rest])].join("; ")}.` };
 }
 
 /** The limits used most, and words for the others. */

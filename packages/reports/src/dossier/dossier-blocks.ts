@@ -2,33 +2,51 @@ import { answeredPages } from "../pages.ts";
 import type { Block } from "./blocks.ts";
 import { type ChapterSize, chapterBlocks, hasMap } from "./chapter-blocks.ts";
 import type { DossierChapter, DossierRequest } from "./dossier-request.ts";
-import { identificationBlocks, methodBlocks } from "./front-blocks.ts";
+import { identificationBlocks } from "./front-blocks.ts";
+import { methodBlocks } from "./method-blocks.ts";
+
+/** A part of the document that begins on a page of its own, as much of it as a size allows. */
+export type Section = (size: ChapterSize) => readonly Block[];
 
 export const fullSize: ChapterSize = { mostRows: 24, mostSmall: { besideWide: 4, alone: 6 }, limits: "table" };
 
-/** The whole document as blocks: identification and cautions, method and validation, then the chapters in order. */
-export function dossierBlocks(request: DossierRequest, size: ChapterSize = fullSize): readonly Block[] {
+/** The document in its sections: identification and cautions, method and validation, then the chapters in order. */
+export function dossierSections(request: DossierRequest): readonly Section[] {
   const chapters = orderedChapters(request.chapters);
   const shared = sharedCautions(chapters);
-  const parts = chapters.flatMap((chapter, index): readonly Block[] => {
-    const printed = chapterBlocks(chapter, { demo: request.project.demo, size, shared });
-    return index > 0 && startsPage(chapter) ? [{ kind: "page-break" }, ...printed] : printed;
-  });
   const ordered = { ...request, chapters };
-  return [...identificationBlocks(ordered), ...methodBlocks(ordered, shared), ...parts];
+  const printed = chapterGroups(chapters).map(
+    (group): Section =>
+      (size) =>
+        group.flatMap((chapter) => chapterBlocks(chapter, { demo: request.project.demo, size, shared })),
+  );
+  return [() => identificationBlocks(ordered), () => methodBlocks(ordered, shared), ...printed];
+}
+
+/** The whole document as blocks, at full size. */
+export function dossierBlocks(request: DossierRequest): readonly Block[] {
+  return dossierSections(request).flatMap((section) => section(fullSize));
 }
 
 /** Those on pages in the order of the pages, then those that ask for a chapter of their own. */
-export function orderedChapters(chapters: readonly DossierChapter[]): readonly DossierChapter[] {
+function orderedChapters(chapters: readonly DossierChapter[]): readonly DossierChapter[] {
   const names = answeredPages().flatMap((page) => page.slots.map((slot) => slot.analysis));
   const onPages = names.flatMap((name) => chapters.filter((chapter) => chapter.meta.name === name));
   const others = chapters.filter((chapter) => !names.includes(chapter.meta.name) && chapter.meta.dossier);
   return [...onPages, ...others];
 }
 
-/** A map wants a page of its own. */
-function startsPage(chapter: DossierChapter): boolean {
-  return chapter.view.cases.some((each) => each !== null && hasMap(each));
+/** Chapters that share a page; one with a map has a page for itself. */
+function chapterGroups(chapters: readonly DossierChapter[]): readonly (readonly DossierChapter[])[] {
+  const groups: DossierChapter[][] = [];
+  let open = false;
+  for (const chapter of chapters) {
+    const alone = chapter.view.cases.some((each) => each !== null && hasMap(each));
+    if (open && !alone) groups.at(-1)?.push(chapter);
+    else groups.push([chapter]);
+    open = !alone;
+  }
+  return groups;
 }
 
 function sharedCautions(chapters: readonly DossierChapter[]): ReadonlySet<string> {

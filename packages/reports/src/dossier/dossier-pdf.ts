@@ -1,23 +1,27 @@
 import type { ChapterSize } from "./chapter-blocks.ts";
-import { dossierBlocks, fullSize } from "./dossier-blocks.ts";
+import { dossierSections, fullSize, type Section } from "./dossier-blocks.ts";
 import type { DossierRequest } from "./dossier-request.ts";
-import { type PageLook, type TypesetDocument, typeset } from "./typeset.ts";
+import { type PageLook, type SetSection, type TypesetDocument, typeset } from "./typeset.ts";
 
-/** Pages that the document should not exceed: a reader's first look. Content comes before this. */
-const wishedPages = 4;
-
-interface Layout {
+interface Layout extends Omit<SetSection, "blocks"> {
   readonly size: ChapterSize;
-  readonly plotHeights: PageLook["plotHeights"];
 }
 
-/** From roomy to dense; the first that keeps to the wished pages is taken, else the roomiest of those with the fewest. */
-const layouts: readonly Layout[] = [
-  { size: fullSize, plotHeights: { full: 240, half: 150, map: 420 } },
-  { size: { mostRows: 21, mostSmall: { besideWide: 2, alone: 4 }, limits: "table" }, plotHeights: { full: 190, half: 120, map: 360 } },
-  { size: { mostRows: 12, mostSmall: { besideWide: 2, alone: 2 }, limits: "words" }, plotHeights: { full: 150, half: 96, map: 300 } },
-  { size: { mostRows: 8, mostSmall: { besideWide: 0, alone: 2 }, limits: "words" }, plotHeights: { full: 130, half: 80, map: 260 } },
+const fewerPictures: ChapterSize = { mostRows: 24, mostSmall: { besideWide: 2, alone: 4 }, limits: "words" };
+const fewestPictures: ChapterSize = { mostRows: 24, mostSmall: { besideWide: 0, alone: 2 }, limits: "words" };
+const shortTables: ChapterSize = { mostRows: 12, mostSmall: { besideWide: 0, alone: 2 }, limits: "words" };
+
+/** From roomy to dense: pictures get lower and type smaller before anything is left out. */
+const looks: readonly Omit<Layout, "size">[] = [
+  { scale: 1, plotHeights: { full: 240, half: 150, map: 460 } },
+  { scale: 1, plotHeights: { full: 200, half: 125, map: 400 } },
+  { scale: 0.94, plotHeights: { full: 180, half: 110, map: 360 } },
+  { scale: 0.88, plotHeights: { full: 150, half: 90, map: 300 } },
+  { scale: 0.88, plotHeights: { full: 130, half: 76, map: 240 } },
 ];
+const layouts: readonly Layout[] = [fullSize, fewerPictures, fewestPictures, shortTables].flatMap((size) =>
+  looks.map((look) => ({ ...look, size })),
+);
 
 /**
  * The dossier as a PDF file: identification and cautions, method and validation, then every chapter. The same request
@@ -27,14 +31,24 @@ export function dossierPdf(request: DossierRequest): Uint8Array {
   return fittedDossier(request).pdf;
 }
 
+/** Each section in the roomiest layout that fits one page, or else the fewest. */
 export function fittedDossier(request: DossierRequest): TypesetDocument {
   const { title, demo } = request.project;
   const footer = `${title}. Estimates, not a permission to fly${demo ? ". Demo values" : ""}. ${request.program.name} ${request.program.version}`;
-  let best: TypesetDocument | undefined;
-  for (const layout of layouts) {
-    const document = typeset(dossierBlocks(request, layout.size), { title, footer, plotHeights: layout.plotHeights });
-    if (document.pages <= wishedPages) return document;
-    if (!best || document.pages < best.pages) best = document;
+  const look: PageLook = { title, footer };
+  return typeset(
+    dossierSections(request).map((section) => fittedSection(section, look)),
+    look,
+  );
+}
+
+function fittedSection(section: Section, look: PageLook): SetSection {
+  let best: { readonly set: SetSection; readonly pages: number } | undefined;
+  for (const { size, ...rest } of layouts) {
+    const set: SetSection = { ...rest, blocks: section(size) };
+    const { pages } = typeset([set], look);
+    if (pages <= 1) return set;
+    if (!best || pages < best.pages) best = { set, pages };
   }
-  return best as TypesetDocument;
+  return best?.set ?? { blocks: [], scale: 1, plotHeights: { full: 0, half: 0, map: 0 } };
 }

@@ -6,6 +6,8 @@ export interface DossierChapter {
   readonly meta: AnalysisMeta;
   readonly result: AnalysisResult;
   readonly view: ResultView;
+  /** The conditions of the answer in words, as the host knows them. */
+  readonly conditions?: string;
 }
 
 /** One comparison with published data, as the validation runs write it. */

@@ -1,6 +1,6 @@
-import { sentence, significantText } from "../format/index.ts";
+import { sentence } from "../format/index.ts";
 import type { Block, TableBlock } from "./blocks.ts";
-import type { DossierRequest, ValidationRow } from "./dossier-request.ts";
+import type { DossierChapter, DossierRequest } from "./dossier-request.ts";
 
 const cautions: readonly Extract<Block, { kind: "caution" }>[] = [
   {
@@ -27,7 +27,7 @@ const cautions: readonly Extract<Block, { kind: "caution" }>[] = [
 
 /** The first page: what this is about, by what program, from which documents, and the cautions before any result. */
 export function identificationBlocks(request: DossierRequest): readonly Block[] {
-  const { project, program } = request;
+  const { project } = request;
   const demo: readonly Block[] = project.demo
     ? [
         {
@@ -46,151 +46,53 @@ export function identificationBlocks(request: DossierRequest): readonly Block[] 
     ...cautions.slice(1),
     { kind: "heading", level: 1, text: "What this describes" },
     ...about,
-    ...answerTable(request),
-    ...identityTables(request),
+    ...answerBlocks(request),
+    { kind: "heading", level: 1, text: "What it was made from" },
+    ...identityBlocks(request),
+  ];
+}
+
+/** Every question with its answer and the conditions of that, so that the first page already tells what was found. */
+function answerBlocks({ chapters, project }: DossierRequest): readonly Block[] {
+  if (chapters.length === 0) return [];
+  const blocks = chapters.flatMap((chapter): readonly Block[] => [
+    { kind: "paragraph", look: "question", text: chapter.meta.question },
+    { kind: "paragraph", look: "answer", text: answerText(chapter, project.demo) },
+    ...(chapter.conditions ? [{ kind: "paragraph", look: "compact", text: `At: ${chapter.conditions}.` } as const] : []),
+  ]);
+  return [{ kind: "heading", level: 1, text: "What was asked, and the answers" }, ...blocks];
+}
+
+function answerText({ result, view }: DossierChapter, demo: boolean): string {
+  const first = view.cases.find((each) => each !== null);
+  const problem = result.cases.find((each) => each.problem)?.problem?.message;
+  return first ? markedAnswer(sentence(first.answer.sentence), demo) : `No answer: ${problem ?? "no case was asked"}`;
+}
+
+/** An answer that rests on invented values says so. */
+export function markedAnswer(answer: string, demo: boolean): string {
+  return demo && !answer.includes("demo values") ? `${answer} [demo values]` : answer;
+}
+
+function identityBlocks({ chapters, program }: DossierRequest): readonly Block[] {
+  const provenances = chapters.map(({ result }) => result.provenance);
+  const documents = new Map(provenances.flatMap((each) => each.documents.map(({ path, hash }) => [path, hash] as const)));
+  const digests = [...new Set(provenances.map((each) => each.registryHash))].map((digest) => ["analyses of the program", digest] as const);
+  const runtimes = new Set(provenances.map(({ runtime }) => `V8 ${runtime.v8}, ${runtime.architecture}`));
+  const table: TableBlock = {
+    kind: "table",
+    caption: "Documents and program, with their digests",
+    head: ["what", "SHA-256"],
+    numeric: [false, false],
+    rows: [...[...documents].toSorted(([a], [b]) => (a < b ? -1 : 1)), ...digests],
+  };
+  const computed = runtimes.size === 0 ? "" : `, computed on ${[...runtimes].join("; ")}`;
+  return [
+    table,
     {
       kind: "paragraph",
-      look: "small",
-      text: `Made by ${program.name} ${program.version}. The same documents and program give the same bytes of this file.`,
+      look: "compact",
+      text: `Made by ${program.name} ${program.version}${computed}. The same documents and program give the same bytes of this file.`,
     },
-    { kind: "page-break" },
   ];
-}
-
-/** Every question with its answer, so that the first page already tells what was found. */
-function answerTable({ chapters, project }: DossierRequest): readonly Block[] {
-  if (chapters.length === 0) return [];
-  const rows = chapters.map(({ meta, result, view }) => {
-    const first = view.cases.find((each) => each !== null);
-    const problem = result.cases.find((each) => each.problem)?.problem?.message;
-    const answer = first ? sentence(first.answer.sentence) : `No answer: ${problem ?? "no case was asked"}`;
-    return [meta.question, project.demo && first && !answer.includes("demo values") ? `${answer} [demo values]` : answer];
-  });
-  return [{ kind: "table", caption: "Answers", head: ["question", "answer"], numeric: [false, false], rows }];
-}
-
-function identityTables(request: DossierRequest): readonly Block[] {
-  const documents = new Map(
-    request.chapters.flatMap(({ result }) => result.provenance.documents.map((each) => [each.path, each.hash] as const)),
-  );
-  const paths = [...documents.keys()].toSorted();
-  const code = [...new Set(request.chapters.map(({ result }) => result.provenance.registryHash))];
-  const runtime = [
-    ...new Set(request.chapters.map(({ result: { provenance } }) => `V8 ${provenance.runtime.v8}, ${provenance.runtime.architecture}`)),
-  ];
-  const table = (caption: string, head: readonly string[], rows: readonly (readonly string[])[]): TableBlock => ({
-    kind: "table",
-    caption,
-    head,
-    numeric: head.map(() => false),
-    rows,
-  });
-  return [
-    table(
-      "Documents that the results depend on, with their digests",
-      ["document", "SHA-256"],
-      paths.map((path) => [path, documents.get(path) ?? ""]),
-    ),
-    table(
-      "Program",
-      ["item", "value"],
-      [
-        ["version", `${request.program.name} ${request.program.version}`],
-        ["digest of the analyses", code.join(", ")],
-        ["computed on", runtime.join("; ")],
-      ],
-    ),
-  ];
-}
-
-/** The second page: how it is computed and how well that agrees with published data. */
-export function methodBlocks(request: DossierRequest, shared: ReadonlySet<string>): readonly Block[] {
-  const methods = request.chapters.map(({ meta }) => meta);
-  const keys = [...new Set(methods.flatMap(({ method }) => method.sources))];
-  return [
-    { kind: "heading", level: 1, text: "How it is computed" },
-    ...methods.map(
-      ({ name, method }): Block => ({ kind: "paragraph", look: "text", text: `${name}: ${method.summary}${checkWords(method.checks)}` }),
-    ),
-    { kind: "heading", level: 1, text: "How well that agrees with published data" },
-    ...validationTables(request.validation),
-    ...sharedCautionBlocks(request, shared),
-    ...filledBlocks(request),
-    ...(keys.length === 0 ? [] : [{ kind: "heading", level: 2, text: "Sources" } as const]),
-    ...keys.map((key): Block => ({ kind: "citation", key, text: request.references?.[key] ?? key })),
-    { kind: "page-break" },
-  ];
-}
-
-/** Cautions that several answers bear, with the answers they are about. */
-function sharedCautionBlocks({ chapters }: DossierRequest, shared: ReadonlySet<string>): readonly Block[] {
-  const found = new Map<string, { readonly grade: "care" | "note"; readonly names: string[] }>();
-  for (const { meta, result } of chapters)
-    for (const { grade, message } of result.warnings) {
-      if (!shared.has(message)) continue;
-      const entry = found.get(message) ?? { grade, names: [] };
-      if (!entry.names.includes(meta.name)) entry.names.push(meta.name);
-      found.set(message, entry);
-    }
-  if (found.size === 0) return [];
-  const blocks = [...found].map(
-    ([message, { grade, names }]): Block => ({ kind: "caution", grade, text: `${message} (${names.join(", ")})` }),
-  );
-  return [{ kind: "heading", level: 2, text: "Cautions about several answers" }, ...blocks];
-}
-
-/** What was taken without being asked for, by analysis and reason. */
-function filledBlocks({ chapters }: DossierRequest): readonly Block[] {
-  const lines = chapters.flatMap(({ meta, result }): readonly Block[] => {
-    const byReason = new Map<string, string[]>();
-    for (const { path, value, because } of result.provenance.defaults) {
-      const name = path.replace(/^\//, "").replaceAll("/", ".");
-      byReason.set(because, [...(byReason.get(because) ?? []), `${name} ${shortValue(value)}`]);
-    }
-    const reasons = [...byReason].map(([because, items]) => `${because}: ${items.join(", ")}`);
-    return reasons.length === 0 ? [] : [{ kind: "paragraph", look: "small", text: `${meta.name}: ${reasons.join("; ")}.` }];
-  });
-  return lines.length === 0 ? [] : [{ kind: "heading", level: 2, text: "Taken because nobody gave them, in SI" }, ...lines];
-}
-
-/** A value in words; of a long list its ends and its length. */
-function shortValue(value: unknown): string {
-  if (Array.isArray(value) && value.length > 8) return `[${value[0]}, ${value[1]}, … ${value.at(-1)}] (${value.length} values)`;
-  return typeof value === "string" ? value : JSON.stringify(value);
-}
-
-function checkWords(checks: readonly string[]): string {
-  return checks.length === 0 ? " No published check covers it yet." : ` Held against: ${checks.join(", ")}.`;
-}
-
-function validationTables(rows: readonly ValidationRow[]): readonly Block[] {
-  if (rows.length === 0) return [{ kind: "caution", grade: "care", text: "No comparison with published data was handed to this dossier." }];
-  const failed = rows.filter((row) => !row.passed);
-  const notes = [...new Set(rows.flatMap((row) => (row.note ? [`${row.check}, ${row.quantity}: ${row.note}`] : [])))];
-  return [
-    {
-      kind: "table",
-      caption: "Computed minus published; the tolerance was set before the comparison and applies to the rows that decide",
-      head: ["check", "source", "quantity", "rows", "decide", "bias", "root mean square", "largest", "tolerance", "within"],
-      numeric: [false, false, false, true, true, true, true, true, true, false],
-      rows: rows.map((row) => [
-        row.check,
-        row.source,
-        row.quantity,
-        String(row.rows),
-        String(row.gatedRows),
-        errorText(row.bias),
-        errorText(row.rms),
-        errorText(row.largest),
-        errorText(row.tolerance),
-        row.passed ? "yes" : "no",
-      ]),
-    },
-    ...failed.map((row): Block => ({ kind: "caution", grade: "care", text: `${row.check}, ${row.quantity}: outside its tolerance.` })),
-    ...notes.map((text): Block => ({ kind: "paragraph", look: "small", text })),
-  ];
-}
-
-function errorText(value: number | string): string {
-  return typeof value === "number" ? significantText(value, 3) : value;
 }

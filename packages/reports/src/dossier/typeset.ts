@@ -1,7 +1,7 @@
 import { NodeCompiler } from "@myriaddreamin/typst-ts-node-compiler";
 import { drawFigure, lightTheme, svgText } from "../draw/index.ts";
 import type { Block, FigureBlock } from "./blocks.ts";
-import { columnWidths } from "./column-widths.ts";
+import { tableParts } from "./column-widths.ts";
 import { template } from "./template.ts";
 import { typefaceCuts } from "./typeface.data.ts";
 
@@ -12,7 +12,14 @@ const halfWidth = 480;
 export interface PageLook {
   readonly title: string;
   readonly footer: string;
-  /** Height of plots in full-width and half-width pictures [px]. */
+}
+
+/** Blocks that begin on a new page, how large their type is and how high their pictures are. */
+export interface SetSection {
+  readonly blocks: readonly Block[];
+  /** Type over its usual size. */
+  readonly scale: number;
+  /** Height of plots in full-width and half-width pictures and of maps [px]. */
   readonly plotHeights: { readonly full: number; readonly half: number; readonly map: number };
 }
 
@@ -23,13 +30,16 @@ export interface TypesetDocument {
 }
 
 /**
- * Sets blocks as PDF. The same blocks give the same bytes.
+ * Sets sections as PDF. The same sections give the same bytes.
  * @throws Error with the typesetter's own words when the layout does not compile: a fault of this program.
  */
-export function typeset(blocks: readonly Block[], look: PageLook): TypesetDocument {
+export function typeset(sections: readonly SetSection[], look: PageLook): TypesetDocument {
   const files = new Map<string, string>();
-  const printed = blocks.map((block) => printedBlock(block, look, files));
-  files.set("/data.json", JSON.stringify({ title: look.title, footer: look.footer, blocks: printed }));
+  const printed = sections.map((section) => ({
+    scale: section.scale,
+    blocks: section.blocks.flatMap((block) => printedBlock(block, section, files)),
+  }));
+  files.set("/data.json", JSON.stringify({ title: look.title, footer: look.footer, sections: printed }));
   files.set("/main.typ", template);
   const fontBlobs = typefaceCuts.map((cut) => Buffer.from(cut, "base64"));
   const compiler = NodeCompiler.create({ workspace: "/", fontArgs: [{ fontBlobs }] });
@@ -47,25 +57,24 @@ function diagnostics(compiled: ReturnType<NodeCompiler["compile"]>, compiler: No
   return found.map((each: { readonly message?: string }) => each.message ?? JSON.stringify(each)).join("; ") || "no reason given";
 }
 
-function printedBlock(block: Block, look: PageLook, files: Map<string, string>): unknown {
+function printedBlock(block: Block, { scale, plotHeights }: SetSection, files: Map<string, string>): readonly unknown[] {
   switch (block.kind) {
     case "figure":
-      return printedFigure(block, { width: fullWidth, plotHeight: fullHeight(block, look) }, files);
-    case "pair":
-      return {
-        kind: "pair",
-        figures: block.figures.map((figure) => printedFigure(figure, { width: halfWidth, plotHeight: look.plotHeights.half }, files)),
-      };
+      return [printedFigure(block, { width: fullWidth, plotHeight: fullHeight(block, plotHeights) }, files)];
+    case "pair": {
+      const size = { width: halfWidth, plotHeight: plotHeights.half };
+      return [{ kind: "pair", figures: block.figures.map((figure) => printedFigure(figure, size, files)) }];
+    }
     case "table":
-      return { ...block, columns: columnWidths(block) };
+      return tableParts(block, scale).map((part) => ({ ...part.block, ...part.layout }));
     default:
-      return block;
+      return [block];
   }
 }
 
-function fullHeight(block: FigureBlock, look: PageLook): number {
-  if (block.figure.kind === "map") return look.plotHeights.map;
-  return block.figure.kind === "profile" ? look.plotHeights.half * 0.6 : look.plotHeights.full;
+function fullHeight(block: FigureBlock, heights: SetSection["plotHeights"]): number {
+  if (block.figure.kind === "map") return heights.map;
+  return block.figure.kind === "profile" ? heights.half * 0.6 : heights.full;
 }
 
 function printedFigure(

@@ -12,8 +12,8 @@ export interface EndLabel {
   readonly name: string;
   readonly paint: TokenName;
   readonly at: PixelPoint;
-  /** The limit that ends it, with its family. */
-  readonly limit?: { readonly name: string; readonly family: LimitFamily };
+  /** The limit that ends it, with its family; without a name where it is written once for all lines. */
+  readonly limit?: { readonly name?: string; readonly family: LimitFamily };
   /** True for bands: a little square of their colour stands before the name. */
   readonly swatch?: boolean;
 }

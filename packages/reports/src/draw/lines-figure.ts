@@ -11,7 +11,8 @@ import { ribbonRoom, rotorRibbon } from "./ribbon.ts";
 
 /** Lines over one pair of axes, with limits, gaps, notable points and names at the ends of the lines. */
 export function drawLines(figure: LinesFigure, context: DrawContext): SvgNode {
-  const names = endNames(figure.series);
+  const shared = sharedEnd(figure.series);
+  const names = endNames(figure.series, shared);
   const frame = plotFrame(
     {
       x: figure.x,
@@ -27,20 +28,34 @@ export function drawLines(figure: LinesFigure, context: DrawContext): SvgNode {
     },
     context,
   );
-  const panel = drawPanel({ ...figure, fourOrdered: ordersFour(figure) }, frame, context);
-  return finishPlot(figure, frame, { ribbon: figure.ribbon, ...panel }, context);
+  const panel = drawPanel(
+    { ...figure, fourOrdered: ordersFour(figure), ...(shared === undefined ? {} : { sharedEnd: shared }) },
+    frame,
+    context,
+  );
+  const once = shared === undefined ? [] : [`Every line ends at the same limit: ${shared}.`];
+  return finishPlot(figure, frame, { ribbon: figure.ribbon, parts: panel.parts, unplaced: [...once, ...panel.unplaced] }, context);
 }
 
 function boundValues(figure: LinesFigure, axis: "x" | "y"): readonly number[] {
   return (figure.bounds ?? []).filter((bound) => bound.axis === axis).map((bound) => bound.value);
 }
 
-/** The names that will stand at line ends, each once. */
+/** The limit at which all of several lines end: it is written once under the picture instead of at every line. */
+function sharedEnd(series: LinesFigure["series"]): string | undefined {
+  const limits = new Set(series.map((each) => each.end?.limit));
+  const [limit] = limits;
+  return series.length > 1 && limits.size === 1 ? limit : undefined;
+}
+
+/** The names that will stand at line ends, each once, with the limits that are not written elsewhere. */
 export function endNames(
   series: readonly { readonly name: string; readonly end?: { readonly limit: string } }[],
+  shared?: string,
 ): readonly { readonly name: string; readonly limit?: string }[] {
-  const names = new Map(series.map((each) => [each.name, each.end ? { name: each.name, limit: each.end.limit } : { name: each.name }]));
-  return [...names.values()];
+  const named = (each: (typeof series)[number]) =>
+    each.end && each.end.limit !== shared ? { name: each.name, limit: each.end.limit } : { name: each.name };
+  return [...new Map(series.map((each) => [each.name, named(each)])).values()];
 }
 
 export interface FrameWish {

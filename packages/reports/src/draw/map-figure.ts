@@ -123,8 +123,10 @@ function drawTrack(
   const along = pointsAlong(points, 56, 28);
   const rings = style.shape === "rings" ? along.map((point) => ring(point.at, context.paint(style.paint), context)) : [];
   const mark = group("track", [rim, line, ...rings], { "data-series": track.name, "data-meaning": track.meaning });
-  const places = [0.5, 0.3, 0.7, 0.15, 0.85]
-    .map((share) => points[Math.floor(share * (points.length - 1))])
+  // By length, and not first at its middle: there a flight out and back turns, and rests at a named place.
+  const along8 = pointsAlong(points, 8).map((point) => point.at);
+  const places = [0.25, 0.35, 0.15, 0.75, 0.5, 0.9]
+    .map((share) => along8[Math.floor(share * (along8.length - 1))])
     .filter((point) => point !== undefined);
   for (const point of places) {
     const place = placeLabel({ lines: [track.name], size: textSize.small, point, distance: 10 }, around);

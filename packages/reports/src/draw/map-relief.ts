@@ -41,7 +41,17 @@ export function drawRelief(relief: Relief, projection: MapProjection, context: D
     const fill = context.paint(`relief-${step as 1}`);
     parts.push(shape(level, { fill, stroke: context.paint("control-edge"), "stroke-width": 0.5 }));
   });
-  return { node: group("relief", parts), interval, hasWater, hasHoles: known.length < relief.elevation.length };
+  return { node: group("relief", parts), interval, hasWater, hasHoles: holeInside(relief, projection) };
+}
+
+/** True when a place inside the map's frame has no value. */
+function holeInside(relief: Relief, { west, east, south, north }: MapProjection): boolean {
+  const inside = (index: number) => {
+    const longitude = relief.west + (((index % relief.width) + 0.5) / relief.width) * (relief.east - relief.west);
+    const latitude = relief.north - ((Math.floor(index / relief.width) + 0.5) / relief.height) * (relief.north - relief.south);
+    return longitude > west && longitude < east && latitude > south && latitude < north;
+  };
+  return relief.elevation.some((value, index) => value === null && inside(index));
 }
 
 function bandShapes(relief: Relief, projection: MapProjection) {

@@ -24,6 +24,8 @@ export interface PanelContent {
   /** Lines already drawn that labels should not cover. */
   readonly obstacles?: readonly PixelPoint[];
   readonly fourOrdered?: boolean;
+  /** The limit at which every line ends, written elsewhere. */
+  readonly sharedEnd?: string;
 }
 
 /** Drawn parts, and the words that found no room and must stand under the picture. */
@@ -36,7 +38,7 @@ export interface DrawnPanel {
 export function drawPanel(content: PanelContent, frame: PlotFrame, context: DrawContext): DrawnPanel {
   const placed = content.series.map((series) => placeSeries(series, frame, context, content.fourOrdered));
   const ends = drawEndLabels(
-    [...(content.ends ?? []), ...seriesEnds(placed)],
+    [...(content.ends ?? []), ...seriesEnds(placed, content.sharedEnd)],
     { left: frame.right, top: frame.top - 10, bottom: frame.bottom },
     context,
   );
@@ -63,11 +65,12 @@ export function drawPanel(content: PanelContent, frame: PlotFrame, context: Draw
 }
 
 /** One end label a name, at the last value of the last series that bears it. */
-function seriesEnds(placed: readonly PlacedSeries[]): readonly EndLabel[] {
+function seriesEnds(placed: readonly PlacedSeries[], shared: string | undefined): readonly EndLabel[] {
   const byName = new Map<string, EndLabel>();
   for (const { series, style, end } of placed) {
     if (!end) continue;
-    const limit = series.end ? { limit: { name: series.end.limit, family: series.end.family } } : {};
+    const written = series.end && series.end.limit !== shared ? { name: series.end.limit } : {};
+    const limit = series.end ? { limit: { ...written, family: series.end.family } } : {};
     byName.set(series.name, { name: series.name, paint: style.paint, at: end, ...limit });
   }
   return [...byName.values()];

@@ -52,12 +52,16 @@ export function placedText(value: number, decimals: number): string {
 }
 
 function powerText(value: number, exponent: number, figures: number): string {
-  const mantissa = fixedText(Number(value.toExponential(figures - 1).split("e")[0]), figures - 1);
+  return powerOfTen(fixedText(Number(value.toExponential(figures - 1).split("e")[0]), figures - 1), exponent);
+}
+
+/** Digits times a power of ten with a raised exponent. */
+export function powerOfTen(digits: string, exponent: number): string {
   const power = String(Math.abs(exponent))
     .split("")
     .map((digit) => superscripts[Number(digit)])
     .join("");
-  return `${mantissa}\u00a0×\u00a010${exponent < 0 ? "⁻" : ""}${power}`;
+  return `${digits}\u00a0×\u00a010${exponent < 0 ? "⁻" : ""}${power}`;
 }
 
 function finite(value: number): void {

@@ -1,5 +1,5 @@
-import type { AnalysisResult, Figure, Limit, TableFigure } from "@wingseed/engine";
-import { fixedText, sentence, type UnitSystem } from "../format/index.ts";
+import type { AnalysisResult, Figure, TableFigure } from "@wingseed/engine";
+import { fixedText, limitWord, sentence, type UnitSystem } from "../format/index.ts";
 import { figureTable } from "../tables/index.ts";
 import type { AnalysisMeta, CaseView, ResultView } from "../view.ts";
 import { type Ink, terminalInk, wrapCells } from "./ink.ts";
@@ -56,7 +56,7 @@ function caseLines(view: CaseView, options: TerminalOptions & { readonly width: 
   const words = view.figures.filter((figure) => figure.kind === "text");
   for (const figure of words)
     for (const tokens of figure.paragraphs) lines.push("", ...wrapCells(sentence(tokens, { system }), options.width));
-  if (view.limits.length > 0) lines.push("", ...limitLines(view.limits, options.width, ink));
+  if (view.limits.length > 0) lines.push("", ...limitLines(view, options.width, ink));
   return lines;
 }
 
@@ -71,13 +71,14 @@ export function mainTable(figures: readonly Figure[]): TableFigure | undefined {
 const mostLimits = 8;
 
 /** Limits, most used first, the binding one marked in words. */
-function limitLines(limits: readonly Limit[], width: number, ink: Ink): readonly string[] {
+function limitLines({ limits, answer }: CaseView, width: number, ink: Ink): readonly string[] {
   const sorted = limits.toSorted((a, b) => b.share - a.share);
   const shown = sorted.slice(0, mostLimits);
   const widest = Math.max(...shown.map((limit) => limit.name.length));
   const lines = shown.flatMap((limit) => {
     const share = `${fixedText(limit.share * 100, 0)} %`.padStart(6);
-    const text = `  ${limit.name.padEnd(widest)} ${share}  ${limit.where}${limit.binding ? " (stops it)" : ""}`;
+    const word = limitWord(limit, answer);
+    const text = `  ${limit.name.padEnd(widest)} ${share}  ${limit.where}${word === "" ? "" : ` (${word})`}`;
     const wrapped = wrapCells(text, width, " ".repeat(widest + 11));
     return limit.binding ? wrapped.map(ink.strong) : wrapped;
   });

@@ -2,6 +2,7 @@
 // the part of README.md between its two markers. With --check it only says whether they are up to date.
 import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
+import { references } from "./references.mjs";
 
 const root = new URL("../", import.meta.url);
 const start = "<!-- validation:start -->";
@@ -40,9 +41,10 @@ export function summary() {
 
 /** The table in Markdown. */
 export function table(lines) {
+  const printed = references(readFileSync(new URL("docs/sources.bib", root), "utf8"));
   const head = ["published source", "quantity", "rows (gated)", "bias", "root mean square", "largest error", "tolerance", "", "remark"];
   const body = lines.map((line) => [
-    `[${line.check}](${line.check}/source.md)`,
+    `[${printed[line.source] ?? line.source}](${line.check}/source.md)`,
     line.quantity,
     `${line.rows} (${line.gatedRows})`,
     line.bias,
@@ -60,7 +62,8 @@ function shown(value, error, signed) {
   const [factor, unit] = { relative: [100, " %"], rad: [180 / Math.PI, "°"], m: [1, " m"], 1: [1, ""] }[error];
   const size = Math.abs(value * factor);
   if (size < 1e-12) return `0${unit}`;
-  const text = size >= 0.01 ? String(Number(size.toPrecision(2))) : size.toExponential(0).replace("e", "·10^");
+  const digits = size >= 0.01 ? 2 : 1;
+  const text = Number(size.toPrecision(digits)).toFixed(Math.max(0, digits - 1 - Math.floor(Math.log10(size))));
   return `${signed ? (value < 0 ? "−" : "+") : ""}${text}${unit}`;
 }
 

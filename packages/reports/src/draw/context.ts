@@ -6,6 +6,12 @@ export function mostHidden(context: DrawContext): number {
   return context.width < 480 ? 4 : Number.POSITIVE_INFINITY;
 }
 
+/** Bands are paler in a coarse picture, and palest, all in one grey, in one of an earlier state. */
+export function bandOpacity({ coarse, stale }: DrawContext): number {
+  if (stale) return 0.4;
+  return coarse ? 0.8 : 1;
+}
+
 /** What every part of a picture may use. */
 export interface DrawContext {
   /** Width of the whole picture [px]. */

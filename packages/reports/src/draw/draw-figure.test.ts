@@ -6,7 +6,7 @@ import { drawFigure } from "./draw-figure.ts";
 import { boxesOverlap, labelBoxes } from "./label.ts";
 import { type SvgNode, svgText } from "./node.ts";
 import { plotPlace } from "./picture.ts";
-import { sampleFigures, sampleLines, sampleStacked } from "./sample-figures.ts";
+import { sampleFigures, sampleGrid, sampleLines, sampleProfile, sampleStacked } from "./sample-figures.ts";
 import { sampleMap } from "./sample-places.ts";
 import { lightTheme } from "./tokens.ts";
 
@@ -130,7 +130,54 @@ describe("marks", () => {
   it("get thin when coarse and grey when stale", () => {
     const coarse = svgText(drawFigure(sampleLines, { width: 760, grade: "coarse" }));
     expect(coarse).not.toContain('stroke-width="2.25"');
-    expect(svgText(drawFigure(sampleStacked, { width: 760, stale: true })).includes("var(--rotor)")).toBe(false);
+    const stale = drawFigure(sampleStacked, { width: 760, stale: true });
+    expect(svgText(stale).includes("var(--rotor)")).toBe(false);
+    const fills = (part: string) =>
+      withPart(stale, part).flatMap((node) =>
+        [...svgText(node).matchAll(/fill="([^"]+)" fill-opacity="([^"]+)"/g)].map(([, ...look]) => look.join(" ")),
+      );
+    expect(new Set([...fills("bands"), ...fills("end-labels")]).size).toBe(1);
+  });
+});
+
+describe("a plot without a value", () => {
+  const nothing = (series: LinesFigure["series"]) => series.map((each) => ({ ...each, y: each.y.map(() => null) }));
+  const empty = {
+    lines: { ...sampleLines, series: nothing(sampleLines.series), gaps: [], bounds: [], notable: [] },
+    stacked: {
+      ...sampleStacked,
+      layers: sampleStacked.layers.map((layer) => ({ ...layer, values: layer.values.map(() => null) })),
+      overlays: [],
+      notable: [],
+    },
+    profile: {
+      ...sampleProfile,
+      panels: sampleProfile.panels.map((panel) => ({ ...panel, series: nothing(panel.series), bounds: [] })),
+    },
+    grid: { ...sampleGrid, values: sampleGrid.values.map(() => null) },
+  } satisfies Readonly<Record<string, Figure>>;
+  const words = (figure: Figure) =>
+    labelBoxes(drawFigure(figure, { width: 760 }))
+      .map(({ text }) => text)
+      .join(" ");
+  it("is hatched and says why, with the reason that the figure gives", () => {
+    expect(words(empty.stacked)).toContain("no level flight: propeller thrust, 12 N short");
+    expect(words({ ...empty.lines, gaps: [{ from: 1, to: 2, reason: "no hover" }] })).toContain("no hover");
+    for (const figure of [empty.lines, empty.stacked, empty.profile])
+      expect(withPart(drawFigure(figure, { width: 760 }), "gap").length).toBeGreaterThan(0);
+  });
+  it("says what was looked for when the figure gives no reason", () => {
+    expect(words(empty.lines)).toContain("no hover at any payload");
+    expect(words(empty.grid)).toMatch(/no .+ at any .+ and .+/);
+    for (const panel of empty.profile.panels) expect(words(empty.profile)).toContain(`no ${panel.y.label} at any`);
+  });
+  it("bears no figures on an axis that nothing was found on", () => {
+    const ticks = withPart(drawFigure(empty.lines, { width: 760 }), "y-axis").flatMap((axis) => labelBoxes(axis).map(({ text }) => text));
+    expect(ticks).toEqual(["hover, min"]);
+  });
+  it("keeps its words apart and its width", () => {
+    for (const figure of Object.values(empty))
+      for (const width of [280, 480, 760]) expect(overlaps(drawFigure(figure, { width }))).toEqual([]);
   });
 });
 

@@ -1,4 +1,4 @@
-import type { DrawContext } from "./context.ts";
+import { bandOpacity, type DrawContext } from "./context.ts";
 import { edgeTicks, type LimitFamily } from "./edge-ticks.ts";
 import { label, leader, textBlock, textSize } from "./label.ts";
 import { columnHeight, spreadInColumn } from "./label-placement.ts";
@@ -72,13 +72,18 @@ export function drawEndLabels(
       marks.push(leader(...tie, context.paint("control-edge")));
       leaders.push(...pointsAlong(tie, 6).map((point) => point.at));
     }
-    if (end.swatch) marks.push(element("rect", { x: left, y: middle - 5, width: 10, height: 10, fill: context.paint(end.paint) }));
+    if (end.swatch) marks.push(swatch(left, middle, end.paint, context));
     if (end.limit) marks.push(limitEnd(end.at, end.limit.family, context));
     const box = { x: left + (end.swatch ? swatchRoom : 0), y: middle - height / 2, width, height };
     marks.push(label(lines, box, "start", { fill: labelInk(end.paint, context) }));
     return marks;
   });
   return { node: group("end-labels", parts), leaders };
+}
+
+/** As opaque as the bands it stands for. */
+function swatch(x: number, middle: number, paint: TokenName, context: DrawContext): SvgNode {
+  return element("rect", { x, y: middle - 5, width: 10, height: 10, fill: context.paint(paint), "fill-opacity": bandOpacity(context) });
 }
 
 function allowedWidth(pictureWidth: number): number {

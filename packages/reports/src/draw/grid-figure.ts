@@ -5,6 +5,7 @@ import type { DrawContext } from "./context.ts";
 import { hatching } from "./gaps.ts";
 import { label, textBlock, textSize } from "./label.ts";
 import { element, group, type SvgNode } from "./node.ts";
+import { wordsUnder } from "./panel.ts";
 import { picture } from "./picture.ts";
 import { axisRoom, type PlotFrame, tickColumnWidth, ticksAlong, titleRoom, xAxis, yAxis } from "./plot-frame.ts";
 import type { TokenName } from "./theme.ts";
@@ -24,7 +25,9 @@ export function drawGrid(figure: GridFigure, context: DrawContext): SvgNode {
     fill: "none",
     stroke: context.paint("control-edge"),
   });
-  const bar = colourBar(figure, bands, frame, context);
+  const isEmpty = extentOf(figure.values) === undefined;
+  const why = `no ${figure.value.label} at any ${figure.x.label} and ${figure.y.label}`;
+  const bar = isEmpty ? wordsUnder([why], frame.bottom + axisRoom + 4, context).node : colourBar(figure, bands, frame, context);
   return picture(
     figure,
     frame.bottom + axisRoom + 58,
@@ -115,7 +118,7 @@ function colourBar(figure: GridFigure, bands: ColourBands, frame: PlotFrame, con
   for (let step = 0; step < steps; step++) {
     const [from, to] = [low + (step / steps) * (high - low), low + ((step + 1) / steps) * (high - low)];
     const [x0, x1] = [frame.left + bands.scale.place(from), frame.left + bands.scale.place(to)];
-    const fill = context.paint(bands.paintOf((from + to) / 2));
+    const fill = context.paint(context.stale ? "hairline" : bands.paintOf((from + to) / 2));
     parts.push(
       element("rect", { x: x0, y: top, width: x1 - x0, height: 12, fill, stroke: context.paint("control-edge"), "stroke-width": 0.5 }),
     );

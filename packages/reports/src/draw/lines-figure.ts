@@ -1,6 +1,7 @@
 import type { Axis, LinesFigure, RotorRibbon } from "@wingseed/engine";
 import { type AxisScale, axisScale, extentOf } from "./axis-scale.ts";
 import type { DrawContext } from "./context.ts";
+import { gapsOf } from "./emptiness.ts";
 import { endColumnHeight, endColumnWidth } from "./end-labels.ts";
 import { ordersFour } from "./meaning.ts";
 import type { SvgNode } from "./node.ts";
@@ -11,17 +12,18 @@ import { ribbonRoom, rotorRibbon } from "./ribbon.ts";
 
 /** Lines over one pair of axes, with limits, gaps, notable points and names at the ends of the lines. */
 export function drawLines(figure: LinesFigure, context: DrawContext): SvgNode {
+  const gaps = gapsOf({
+    ...figure,
+    xs: figure.series.flatMap((series) => series.x),
+    ys: figure.series.flatMap((series) => series.y),
+  });
   const shared = sharedEnd(figure.series);
   const names = endNames(figure.series, shared);
   const frame = plotFrame(
     {
       x: figure.x,
       y: figure.y,
-      xs: [
-        ...figure.series.flatMap((series) => series.x),
-        ...(figure.gaps ?? []).flatMap((gap) => [gap.from, gap.to]),
-        ...boundValues(figure, "x"),
-      ],
+      xs: [...figure.series.flatMap((series) => series.x), ...gaps.flatMap((gap) => [gap.from, gap.to]), ...boundValues(figure, "x")],
       ys: [...figure.series.flatMap((series) => series.y), ...boundValues(figure, "y")],
       zeroBased: figure.zeroBased ?? false,
       names,
@@ -29,7 +31,7 @@ export function drawLines(figure: LinesFigure, context: DrawContext): SvgNode {
     context,
   );
   const panel = drawPanel(
-    { ...figure, fourOrdered: ordersFour(figure), ...(shared === undefined ? {} : { sharedEnd: shared }) },
+    { ...figure, gaps, fourOrdered: ordersFour(figure), ...(shared === undefined ? {} : { sharedEnd: shared }) },
     frame,
     context,
   );
@@ -72,21 +74,26 @@ export function plotFrame(wish: FrameWish, context: DrawContext): PlotFrame {
   const top = titleRoom;
   const wished = context.plotHeight ?? Math.min(340, Math.max(200, context.width * 0.42));
   const bottom = top + Math.max(wished, endColumnHeight(wish.names, context.width) + 8);
-  const y = axisScale({
+  const extent = extentOf(wish.ys);
+  const scale = axisScale({
     axis: wish.y,
-    extent: extentOf(wish.ys) ?? [0, 1],
+    extent: extent ?? [0, 1],
     range: [bottom, top],
     tickCount: Math.max(3, Math.floor((bottom - top) / 52)),
     zeroBased: wish.zeroBased,
     system: context.system,
   });
+  // Figures on an axis that nothing was measured on would be made up.
+  const y = extent ? scale : { ...scale, ticks: [] };
   const left = tickColumnWidth(y);
   const right = context.width - endColumnWidth(wish.names, context.width);
   return { left, right, top, bottom, y, x: xScale(wish.x, wish.xs, [left, right], context) };
 }
 
 export function xScale(axis: Axis, xs: readonly number[], range: readonly [number, number], context: DrawContext): AxisScale {
-  return axisScale({ axis, extent: extentOf(xs) ?? [0, 1], range, tickCount: ticksAlong(range[1] - range[0]), system: context.system });
+  const extent = extentOf(xs);
+  const scale = axisScale({ axis, extent: extent ?? [0, 1], range, tickCount: ticksAlong(range[1] - range[0]), system: context.system });
+  return extent ? scale : { ...scale, ticks: [] };
 }
 
 interface PlotParts {

@@ -1,6 +1,7 @@
 import type { ProfileFigure, ProfilePanel } from "@wingseed/engine";
 import { type AxisScale, axisScale, extentOf } from "./axis-scale.ts";
 import type { DrawContext } from "./context.ts";
+import { gapsOf } from "./emptiness.ts";
 import { endColumnHeight, endColumnWidth } from "./end-labels.ts";
 import { label, textBlock, textSize } from "./label.ts";
 import { endNames, xScale } from "./lines-figure.ts";
@@ -23,7 +24,7 @@ export function drawProfile(figure: ProfileFigure, context: DrawContext): SvgNod
   const last = frames.at(-1);
   if (!last) return picture(figure, 20, [], context);
   const whole: PlotFrame = { ...last, top: frames[0]?.top ?? last.top };
-  const panels = figure.panels.map((panel, index) => drawOne(panel, frames[index] as PlotFrame, ordersFour(figure), context));
+  const panels = figure.panels.map((panel, index) => drawOne(figure, panel, frames[index] as PlotFrame, context));
   const under = last.bottom + axisRoom;
   const ribbon = figure.ribbon ? [rotorRibbon(figure.ribbon, { ...last, top: under + 6 }, context)] : [];
   const below = under + (figure.ribbon ? ribbonRoom : 0);
@@ -47,8 +48,11 @@ export function drawProfile(figure: ProfileFigure, context: DrawContext): SvgNod
   return picture(figure, below + words.height + 4, parts, context, whole);
 }
 
-function drawOne(panel: ProfilePanel, frame: PlotFrame, fourOrdered: boolean, context: DrawContext) {
-  return drawPanel({ series: panel.series, ...(panel.bounds ? { bounds: panel.bounds } : {}), fourOrdered }, frame, context);
+function drawOne(figure: ProfileFigure, panel: ProfilePanel, frame: PlotFrame, context: DrawContext) {
+  const xs = figure.panels.flatMap((each) => each.series.flatMap((series) => series.x));
+  const gaps = gapsOf({ x: figure.x, y: panel.y, xs, ys: panel.series.flatMap((series) => series.y) });
+  const bounds = panel.bounds ? { bounds: panel.bounds } : {};
+  return drawPanel({ series: panel.series, gaps, ...bounds, fourOrdered: ordersFour(figure) }, frame, context);
 }
 
 function stackFrames(figure: ProfileFigure, right: number, start: number, context: DrawContext): readonly PlotFrame[] {
@@ -70,14 +74,16 @@ function panelScale(panel: ProfilePanel, range: readonly [number, number], conte
     ...panel.series.flatMap((series) => series.y),
     ...(panel.bounds ?? []).filter((each) => each.axis === "y").map((each) => each.value),
   ];
-  return axisScale({
+  const extent = extentOf(values);
+  const scale = axisScale({
     axis: panel.y,
-    extent: extentOf(values) ?? [0, 1],
+    extent: extent ?? [0, 1],
     range,
     tickCount: Math.max(2, Math.floor((range[0] - range[1]) / 44)),
     zeroBased: panel.zeroBased ?? false,
     system: context.system,
   });
+  return extent ? scale : { ...scale, ticks: [] };
 }
 
 interface PlaceNames {

@@ -1,6 +1,7 @@
 import type { Series, StackedFigure } from "@wingseed/engine";
 import { area, type SeriesPoint, stack } from "d3-shape";
-import type { DrawContext } from "./context.ts";
+import { bandOpacity, type DrawContext } from "./context.ts";
+import { gapsOf } from "./emptiness.ts";
 import type { EndLabel } from "./end-labels.ts";
 import { endNames, finishPlot, plotFrame } from "./lines-figure.ts";
 import { markStyle } from "./meaning.ts";
@@ -22,12 +23,15 @@ export function drawStacked(figure: StackedFigure, context: DrawContext): SvgNod
   const bands = stackedBands(figure);
   const overlays = figure.overlays ?? [];
   const ends = bands.flatMap((band) => band.edges.flatMap((edge) => (edge ? [edge[1]] : [])));
+  const xs = [...figure.at, ...overlays.flatMap((series) => series.x)];
+  const ys = [...ends, ...overlays.flatMap((series) => series.y)];
+  const gaps = gapsOf({ ...figure, xs, ys });
   const frame = plotFrame(
     {
       x: figure.x,
       y: figure.y,
-      xs: [...figure.at, ...overlays.flatMap((series) => series.x), ...(figure.gaps ?? []).flatMap((gap) => [gap.from, gap.to])],
-      ys: [0, ...ends, ...overlays.flatMap((series) => series.y)],
+      xs: [...xs, ...gaps.flatMap((gap) => [gap.from, gap.to])],
+      ys,
       zeroBased: true,
       names: [...endNames(overlays), ...bands.filter(reachesEnd).map((band) => ({ name: band.name }))],
     },
@@ -37,7 +41,7 @@ export function drawStacked(figure: StackedFigure, context: DrawContext): SvgNod
   const panel = drawPanel(
     {
       series: overlays,
-      ...(figure.gaps ? { gaps: figure.gaps } : {}),
+      gaps,
       ...(figure.notable ? { notable: figure.notable } : {}),
       ends: bandEnds(bands, figure.at, frame, context),
       obstacles: filledPoints(bands, figure.at, frame),
@@ -73,7 +77,7 @@ function bandArea(band: Band, at: readonly number[], frame: PlotFrame, context: 
   return element("path", {
     d: outline(at.map((_, index) => index)) ?? "",
     fill: context.paint(style.paint),
-    "fill-opacity": context.stale ? 0.4 : context.coarse ? 0.8 : 1,
+    "fill-opacity": bandOpacity(context),
     stroke: context.paint("ground"),
     "stroke-width": 1.5,
     "data-series": band.name,

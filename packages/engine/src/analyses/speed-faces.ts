@@ -46,7 +46,7 @@ function powerStack(outputs: SpeedOutputs): Figure {
     ],
     overlays: (["clutch-closed", "clutch-open"] as const).map((mode) => modeSeries(outputs, mode)),
     notable: notablePoints(outputs),
-    gaps: gaps(at, cheaper),
+    gaps: levelGaps(outputs),
     ribbon: ribbon(outputs),
   };
 }
@@ -82,14 +82,24 @@ function notablePoints(outputs: SpeedOutputs): NotablePoint[] {
   return points;
 }
 
-function gaps(at: readonly number[], cheaper: readonly (SpeedRow | undefined)[]): Gap[] {
+/** Stretches of airspeed without level flight, with what stops it at their first speed. */
+function levelGaps(outputs: SpeedOutputs): Gap[] {
+  const closed = modeRows(outputs, "clutch-closed");
+  const reasons = cheaperRows(outputs).map((row, i) => (row ? null : `no level flight: ${closed[i]?.limit ?? "no equilibrium"}`));
+  return stretches(
+    closed.map((row) => row.airspeed),
+    reasons,
+  );
+}
+
+function stretches(at: readonly number[], reasons: readonly (string | null)[]): Gap[] {
   const found: { from: number; to: number; reason: string }[] = [];
-  cheaper.forEach((row, i) => {
-    if (row) return;
+  reasons.forEach((reason, i) => {
+    if (reason === null) return;
     const last = found[found.length - 1];
     const here = at[i] as number;
     if (last && last.to === at[i - 1]) last.to = here;
-    else found.push({ from: here, to: here, reason: "no level flight" });
+    else found.push({ from: here, to: here, reason });
   });
   return found;
 }
@@ -107,6 +117,7 @@ function ribbon(outputs: SpeedOutputs): RotorRibbon {
 
 function smallPanels(outputs: SpeedOutputs): Figure[] {
   const rows = cheaperRows(outputs);
+  const gaps = levelGaps(outputs);
   const x = modeRows(outputs, "clutch-closed").map((row) => row.airspeed);
   const line = (name: string, meaning: Series["meaning"], value: (row: SpeedRow) => number | null): Series => ({
     name,
@@ -122,6 +133,7 @@ function smallPanels(outputs: SpeedOutputs): Figure[] {
       x: speedAxis,
       y: { label: "lift over weight", quantity: "dimensionless", unit: "%" },
       series: [line("rotor", "rotor", (row) => row.rotorLiftShare), line("wing", "wing", (row) => row.wingLiftShare)],
+      gaps,
     },
     {
       kind: "lines",
@@ -130,6 +142,7 @@ function smallPanels(outputs: SpeedOutputs): Figure[] {
       x: speedAxis,
       y: { label: "rotor speed", quantity: "rotationRate" },
       series: [line("rotor speed", "rotor", (row) => row.rotorRotationRate)],
+      gaps,
       zeroBased: true,
     },
     {
@@ -139,6 +152,7 @@ function smallPanels(outputs: SpeedOutputs): Figure[] {
       x: speedAxis,
       y: { label: "stall margin", quantity: "dimensionless" },
       series: [line("stall margin", "rotor", (row) => row.stallMargin)],
+      gaps,
     },
     {
       kind: "lines",
@@ -147,6 +161,7 @@ function smallPanels(outputs: SpeedOutputs): Figure[] {
       x: speedAxis,
       y: { label: "energy per distance", quantity: "energyPerDistance" },
       series: [line("energy per distance", "neutral", (row) => (row.airspeed >= 5 ? row.energyPerDistance : null))],
+      gaps,
       zeroBased: true,
     },
   ];
@@ -167,6 +182,10 @@ function glideLine(outputs: SpeedOutputs): Figure {
         y: outputs.glide.map((point) => point.sinkRate),
       },
     ],
+    gaps: stretches(
+      outputs.glide.map((point) => point.airspeed),
+      outputs.glide.map((point) => (point.sinkRate === null ? `no steady glide: ${point.limit ?? "no equilibrium"}` : null)),
+    ),
     zeroBased: true,
   };
 }

@@ -8,6 +8,8 @@ type Lines = Readonly<Record<PoweredMode, readonly LinePoint[]>>;
 
 /** A limit used to more than this share counts as binding. */
 const bindingShare = 0.9995;
+/** Below this airspeed [m/s] nothing is covered that energy could be spread over. */
+const slowestTravel = 1e-3;
 
 /** Below this airspeed the rotor's downwash makes the wing a flat plate and its angle has next to no effect [m/s]. */
 const slowestWing = 6;
@@ -63,7 +65,7 @@ function row(mode: PoweredMode, { airspeed, outcome, other }: LinePoint): SpeedR
     rotorLiftShare: balance.rotorLift / balance.weight,
     wingLiftShare: balance.wingLift / balance.weight,
     stallMargin: outcome.stallMargin,
-    energyPerDistance: airspeed > 0 ? power.electric / airspeed : null,
+    energyPerDistance: airspeed > slowestTravel ? power.electric / airspeed : null,
     advanceRatio,
     otherOptimum: other ? other.evaluation.power.electric : null,
   };

@@ -98,7 +98,7 @@ function trimAbove(
       if (best === undefined || (found.values[0] as number) < (best.values[0] as number) - 1e-9) best = found;
     } else if (nearest === undefined || found.violation < nearest.violation) nearest = found;
   }
-  if (best === undefined) return blocked(point, nearest as SqpResult);
+  if (best === undefined) return blocked(point, nearest as SqpResult, trimProblem(conditions, point, rotor, floor).program);
   if (margin === "exact") return withExactMargin(floor, conditions, point, rotor, best);
   const evaluation = trimProblem(conditions, point, rotor, floor).evaluation(best.x);
   return trimmed(conditions, point, evaluation, evaluation.stallMargin, best);
@@ -182,7 +182,7 @@ function limitShares(conditions: FlightConditions, point: FlightPoint, stallMarg
  * Names what blocks: the inequality or bound that the relaxed subproblem pulls hardest at. Among bounds only those with a
  * meaning for the aircraft are named.
  */
-function blocked(point: FlightPoint, result: SqpResult): NotTrimmable {
+function blocked(point: FlightPoint, result: SqpResult, program: NonlinearProgram): NotTrimmable {
   const closed = point.mode === "clutch-closed";
   const names = [...(closed ? [clutchLimit] : []), ...trimLimits, branchLimit];
   let strongest: TrimLimit | undefined;
@@ -195,14 +195,16 @@ function blocked(point: FlightPoint, result: SqpResult): NotTrimmable {
       strongest = limit;
     }
   });
-  const bound = strongest ?? boundLimit(result) ?? { name: "no balance of forces", family: "air" as const };
+  const bound = strongest ?? boundLimit(result, program) ?? { name: "no balance of forces", family: "air" as const };
   return { kind: "no-equilibrium", point, limit: bound.name, family: bound.family, violation: result.violation, start: startOf(result) };
 }
 
-function boundLimit(result: SqpResult): TrimLimit | undefined {
-  const at = (index: number) => result.x[index] as number;
-  if (Math.abs(at(variable.collective)) > 15.99 || at(variable.collective) < -2.99) return { name: "collective range", family: "control" };
-  if (at(variable.tipSpeed) > 9.999) return { name: "highest rotor speed", family: "strength" };
-  if (at(variable.tipSpeed) < 5.501) return { name: "lowest rotor speed", family: "strength" };
+/** A free control at an end of its own range; one held at a single value stands there always and blocks nothing by it. */
+function boundLimit({ x }: SqpResult, { lower, upper }: NonlinearProgram): TrimLimit | undefined {
+  const at = (index: number, ends: Float64Array) =>
+    (lower[index] as number) < (upper[index] as number) && Math.abs((x[index] as number) - (ends[index] as number)) < 1e-3;
+  if (at(variable.collective, lower) || at(variable.collective, upper)) return { name: "collective range", family: "control" };
+  if (at(variable.tipSpeed, upper)) return { name: "highest rotor speed", family: "strength" };
+  if (at(variable.tipSpeed, lower)) return { name: "lowest rotor speed", family: "strength" };
   return undefined;
 }

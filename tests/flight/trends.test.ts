@@ -219,6 +219,33 @@ function answered<Outputs>(name: string, inputs: Record<string, unknown>): Outpu
   return outcome.outputs as Outputs;
 }
 
+describe("a refusal", () => {
+  test("that names a control's range stands at an end of this aircraft's range", () => {
+    const named = new Map<string, number>();
+    for (const aircraft of [baseline, revised]) {
+      const { clutchOpen } = aircraft.rotorControls;
+      const collective = clutchOpen.collective as { readonly minimum: number; readonly maximum: number };
+      const ends: Record<string, readonly number[]> = {
+        "highest rotor speed": [clutchOpen.tipSpeedMaximum / 10],
+        "lowest rotor speed": [clutchOpen.tipSpeedMinimum / 10],
+        "collective range": [collective.minimum, collective.maximum].map((angle) => (angle * 180) / Math.PI),
+      };
+      for (const { airspeed, outcome } of flownLine(standardConditions(aircraft), "clutch-open", [0, 2, 4, 6, 8, 40, 44])) {
+        if (outcome.kind !== "no-equilibrium") throw new Error(`flies at ${airspeed} m/s`);
+        const known = ends[outcome.limit];
+        if (known === undefined) continue;
+        named.set(outcome.limit, (named.get(outcome.limit) ?? 0) + 1);
+        // The solver's vector: tip speed in tens of m/s second, collective in degrees third.
+        const at = outcome.start.x[outcome.limit === "collective range" ? 2 : 1] as number;
+        expect(Math.min(...known.map((end) => Math.abs(end - at))), `${aircraft.name}, ${airspeed} m/s: ${outcome.limit}`).toBeLessThan(
+          2e-3,
+        );
+      }
+    }
+    expect(named.size, "no refusal names a range: nothing was tested").toBeGreaterThan(0);
+  });
+});
+
 describe("payload", () => {
   test("shortens hover, endurance and range in every pack; a larger pack lengthens hover at one payload", () => {
     const { rows } = answered<{ rows: Record<string, number | null>[] }>("payload", {

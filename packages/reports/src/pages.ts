@@ -6,6 +6,8 @@ export interface PageSlot {
   readonly analysis: string;
   /** Figure ids in order; absent: all figures of the analysis. */
   readonly figures?: readonly string[];
+  /** Those that say enough at half the page's width: they stand two by two where there is room. */
+  readonly small?: readonly string[];
 }
 
 /** A question that this version answers. */
@@ -47,7 +49,7 @@ export const pages: readonly Page[] = [
     heading: "The aircraft",
     question: "What can it carry, and for how long?",
     needs: "an aircraft file with a battery pack",
-    slots: [{ analysis: "payload" }],
+    slots: [{ analysis: "payload", small: ["range", "cruise"] }],
     next: "speed",
   },
   {
@@ -57,7 +59,7 @@ export const pages: readonly Page[] = [
     heading: "The aircraft",
     question: "What does each speed cost?",
     needs: "an aircraft file",
-    slots: [{ analysis: "speed" }],
+    slots: [{ analysis: "speed", small: ["lift-shares", "rotor-speed", "stall-margin", "energy-per-distance", "glide", "summary"] }],
     next: "mission",
   },
   {

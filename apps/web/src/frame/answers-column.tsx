@@ -1,7 +1,9 @@
 import type { PageHeading } from "@wingseed/reports/draw";
+import { useStore } from "zustand";
 import { type Address, questionKey } from "../model/address.ts";
-import { benchOf } from "../model/question.ts";
-import { useRun, useSession, useView } from "../session-context.ts";
+import { addressFrom, benchOf, questionOf } from "../model/question.ts";
+import { askedText } from "../model/run-store.ts";
+import { useAddress, useRun, useSession, useView } from "../session-context.ts";
 import { Cautions } from "./cautions.tsx";
 import { QuestionLink } from "./question-link.tsx";
 import { Switches } from "./switches.tsx";
@@ -83,12 +85,23 @@ function HeadingSection({ heading }: { readonly heading: PageHeading }) {
 function Answered({ address, question }: { readonly address: Address; readonly question: string }) {
   const run = useRun(questionKey(address));
   const brief = run?.shown?.computed.view.cases.find((one) => one !== null)?.answer.brief;
-  const current = run?.shown?.asked === run?.asked && (run?.problems.length ?? 0) === 0;
+  const now = useAskedNow(address);
+  const current = run?.shown?.asked === now && (run?.problems.length ?? 0) === 0;
   return (
     <QuestionLink to={address} className="question">
       <span>{question}</span>
       {brief && <span className="brief">{current ? brief : `was ${brief}`}</span>}
       {!brief && run && run.problems.length > 0 && <span className="brief">no answer: see why</span>}
+      {!brief && run?.running && <span className="brief">computing</span>}
     </QuestionLink>
   );
+}
+
+/** What another question would be asked under the conditions of this page, as one text. */
+function useAskedNow(target: Address): string | undefined {
+  const { catalogue, address } = useSession();
+  const here = useAddress();
+  const remembered = useStore(address, (store) => store.remembered);
+  const question = questionOf(catalogue, addressFrom(catalogue, here, target, remembered));
+  return "slots" in question ? askedText(question.slots[0].analysis.name, question.slots[0].inputs) : undefined;
 }

@@ -39,7 +39,7 @@ export function Margin({ question, run, shown }: MarginProps) {
         {line}
       </button>
       <div className="margin-body" id="margin">
-        {limits.length > 0 && <LimitsLadder limits={limits} />}
+        {shown && limits.length > 0 && <LimitsLadder limits={limits} answer={shown.answer} />}
         {cautions > 0 && (
           <section aria-label="Cautions">
             <h2>Take care ({cautions})</h2>

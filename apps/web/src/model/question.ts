@@ -12,6 +12,8 @@ export interface Slot {
   readonly analysis: AnalysisEntry;
   /** Figure ids in order, absent for all. */
   readonly figures?: readonly string[];
+  /** Ids of figures that stand two by two where there is room. */
+  readonly small: readonly string[];
   readonly fields: readonly Field[];
   readonly inputs: Record<string, unknown>;
 }
@@ -64,14 +66,15 @@ export function questionOf(catalogue: Catalogue, address: Address): Question | N
 
 function slotOf(catalogue: Catalogue, address: Address, written: PageSlot, index: number): readonly Slot[] {
   const analysis = entry(catalogue, written.analysis);
-  return analysis ? [{ ...slot(address, index, analysis), ...(written.figures ? { figures: written.figures } : {}) }] : [];
+  const { figures, small } = written;
+  return analysis ? [{ ...slot(address, index, analysis), ...(figures ? { figures } : {}), ...(small ? { small } : {}) }] : [];
 }
 
 function slot(address: Address, index: number, analysis: AnalysisEntry): Slot {
   const fields = fieldsOf(analysis.inputs);
   const base = address.place === "bench" ? analysis.example : {};
   const key = index === 0 ? questionKey(address) : `${questionKey(address)}#${index}`;
-  return { key, analysis, fields, inputs: inputsOf(fields, base, address.drafts) };
+  return { key, analysis, small: [], fields, inputs: inputsOf(fields, base, address.drafts) };
 }
 
 /** The first analysis behind an address, if there is one. */

@@ -81,7 +81,7 @@ function SlotPictures({ slot }: { readonly slot: Slot }) {
   if (!run || !view || !origin) return null;
   const figures = slot.figures ? slot.figures.flatMap((id) => view.figures.find((figure) => figure.id === id) ?? []) : view.figures;
   const before = run.shown?.asked !== run.asked;
-  return <Figures figures={figures} origin={origin} stale={before && !run.running} />;
+  return <Figures figures={figures} small={slot.small} origin={origin} stale={before && !run.running} />;
 }
 
 interface ShownCase {

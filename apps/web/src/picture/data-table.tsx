@@ -8,10 +8,11 @@ import { ExportButtons } from "./export-buttons.tsx";
 interface DataTableProps {
   readonly table: TableFigure;
   readonly origin: Origin;
+  readonly small?: boolean;
 }
 
 /** A table whose numbers can be questioned; arrows move between them. Wider than the page it scrolls alone. */
-export function DataTable({ table, origin }: DataTableProps) {
+export function DataTable({ table, origin, small = false }: DataTableProps) {
   const columns = useMemo(
     () =>
       table.columns.map((column, index) =>
@@ -27,7 +28,7 @@ export function DataTable({ table, origin }: DataTableProps) {
   const first = firstNumber(table);
   const current = typeof cellAt(table, place) === "number" ? place : first;
   return (
-    <section className="table-figure" data-figure={table.id} aria-label={table.caption}>
+    <section className={small ? "table-figure" : "table-figure wide-picture"} data-figure={table.id} aria-label={table.caption}>
       <div className="table-scroll">
         <table onKeyDown={moveFocus}>
           <caption>{table.caption}</caption>
@@ -39,7 +40,7 @@ export function DataTable({ table, origin }: DataTableProps) {
                   <td key={index} />
                 ) : (
                   // biome-ignore lint/suspicious/noArrayIndexKey: two columns may bear one head
-                  <th key={`${index} ${column.head}`} scope="col" className={column.numeric ? "number" : undefined}>
+                  <th key={`${index} ${column.head}`} scope="col" className={columnClass(column)}>
                     {column.head}
                   </th>
                 ),
@@ -62,7 +63,7 @@ export function DataTable({ table, origin }: DataTableProps) {
                     );
                   }
                   return (
-                    <td key={here} data-cell={here} className={column.numeric ? "number" : undefined} onFocus={() => setPlace(here)}>
+                    <td key={here} data-cell={here} className={columnClass(column)} onFocus={() => setPlace(here)}>
                       <Cell
                         table={table}
                         row={rowIndex}
@@ -85,7 +86,15 @@ export function DataTable({ table, origin }: DataTableProps) {
   );
 }
 
-interface CellProps extends DataTableProps {
+/** Words up to this long [letters] stay in one line. */
+const shortWords = 16;
+
+function columnClass({ numeric, cells }: ColumnText): string {
+  if (numeric) return "number";
+  return cells.every((cell) => cell.length <= shortWords) ? "short" : "words";
+}
+
+interface CellProps extends Pick<DataTableProps, "table" | "origin"> {
   readonly row: number;
   readonly index: number;
   readonly columns: readonly ColumnText[];

@@ -6,17 +6,20 @@ import { Picture } from "./picture.tsx";
 
 interface FiguresProps {
   readonly figures: readonly Figure[];
+  /** Ids of those that stand two by two where there is room. */
+  readonly small: readonly string[];
   readonly origin: Origin;
   readonly stale: boolean;
 }
 
 /** The pictures and tables of an answer, the first picture as wide as the page. */
-export function Figures({ figures, origin, stale }: FiguresProps) {
+export function Figures({ figures, small, origin, stale }: FiguresProps) {
   const main = figures.find((figure) => figure.kind !== "table" && figure.kind !== "text");
   return (
     <div className="figures" data-stale={stale}>
       {figures.map((figure) => {
-        if (figure.kind === "table") return <DataTable key={figure.id} table={figure} origin={origin} />;
+        const isSmall = small.includes(figure.id);
+        if (figure.kind === "table") return <DataTable key={figure.id} table={figure} origin={origin} small={isSmall} />;
         if (figure.kind === "text") {
           return (
             <section key={figure.id} className="figure-text" aria-label={figure.caption}>
@@ -29,7 +32,15 @@ export function Figures({ figures, origin, stale }: FiguresProps) {
             </section>
           );
         }
-        return <Picture key={figure.id} figure={figure} origin={origin} stale={stale} main={figure === main} />;
+        return (
+          <Picture
+            key={figure.id}
+            figure={figure}
+            origin={origin}
+            stale={stale}
+            size={figure === main ? "main" : isSmall ? "small" : "wide"}
+          />
+        );
       })}
     </div>
   );

@@ -12,11 +12,12 @@ interface PictureProps {
   readonly figure: Figure;
   readonly origin: Origin;
   readonly stale: boolean;
-  readonly main: boolean;
+  /** The main picture is the highest; small ones stand two by two where there is room. */
+  readonly size: "main" | "wide" | "small";
 }
 
 /** One picture: drawn anew for each width, read by a cursor, with its numbers and files a key away. */
-export function Picture({ figure, origin, stale, main }: PictureProps) {
+export function Picture({ figure, origin, stale, size }: PictureProps) {
   const [host, width] = useWidth();
   const [tableShown, showTable] = useState(false);
   const coarse = origin.coarse !== undefined;
@@ -29,9 +30,9 @@ export function Picture({ figure, origin, stale, main }: PictureProps) {
             system: origin.system,
             grade: coarse ? "coarse" : "exact",
             stale,
-            ...(main ? {} : { plotHeight: 200 }),
+            ...(size === "main" || figure.kind === "profile" ? {} : { plotHeight: size === "wide" ? 200 : 160 }),
           }),
-    [figure, width, origin.system, coarse, stale, main],
+    [figure, width, origin.system, coarse, stale, size],
   );
   const canvas = useRef<HTMLDivElement>(null);
   useLayoutEffect(() => {
@@ -42,16 +43,13 @@ export function Picture({ figure, origin, stale, main }: PictureProps) {
   const place = drawn && plotPlace(drawn);
   const tableId = useId();
   return (
-    <figure
-      className={main || figure.kind === "profile" || figure.kind === "map" ? "picture wide-picture" : "picture"}
-      data-picture={figure.id}
-    >
+    <figure className={size === "small" ? "picture" : "picture wide-picture"} data-picture={figure.id}>
       <figcaption>{figure.caption}</figcaption>
       <div className="canvas" ref={host}>
         <div ref={canvas} />
         {readable && place && <CursorPad readable={readable} place={place} system={origin.system} />}
       </div>
-      {readable && <CursorRow readable={readable} origin={origin} hint={main} />}
+      {readable && <CursorRow readable={readable} origin={origin} hint={size === "main"} />}
       <div className="picture-tools">
         <button
           type="button"

@@ -117,7 +117,8 @@ function ribbon(outputs: SpeedOutputs): RotorRibbon {
 
 function smallPanels(outputs: SpeedOutputs): Figure[] {
   const rows = cheaperRows(outputs);
-  const gaps = levelGaps(outputs);
+  // The reason stands in the main picture.
+  const gaps = levelGaps(outputs).map((gap) => ({ ...gap, reason: "no level flight" }));
   const x = modeRows(outputs, "clutch-closed").map((row) => row.airspeed);
   const line = (name: string, meaning: Series["meaning"], value: (row: SpeedRow) => number | null): Series => ({
     name,

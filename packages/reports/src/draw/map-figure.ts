@@ -103,6 +103,11 @@ interface DrawnTrack {
   readonly unplaced?: string;
 }
 
+/** The same surroundings with every other name grown sideways: two names in one line read like one. */
+function withRoom(around: Surroundings, room: number): Surroundings {
+  return { ...around, taken: around.taken.map((box) => ({ ...box, x: box.x - room, width: box.width + 2 * room })) };
+}
+
 /** A track over a rim of the ground's colour, with its name near its middle. */
 function drawTrack(
   track: MapFigure["tracks"][number],
@@ -128,9 +133,10 @@ function drawTrack(
   const places = [0.25, 0.35, 0.15, 0.75, 0.5, 0.9]
     .map((share) => along8[Math.floor(share * (along8.length - 1))])
     .filter((point) => point !== undefined);
-  for (const point of places) {
-    const place = placeLabel({ lines: [track.name], size: textSize.small, point, distance: 10 }, around);
+  for (const [point, room] of [16, 0].flatMap((room) => places.map((point) => [point, room] as const))) {
+    const place = placeLabel({ lines: [track.name], size: textSize.small, point, distance: 10 }, withRoom(around, room));
     if (!place) continue;
+    around.taken.push(place.box);
     const [x, y] = [
       Math.min(Math.max(point[0], place.box.x), place.box.x + place.box.width),
       Math.min(Math.max(point[1], place.box.y), place.box.y + place.box.height),

@@ -41,7 +41,9 @@ const rotor = z.strictObject({
     .describe("Chord and twist along the blade, linear between stations."),
   rootCutout: fraction("Where the lifting blade begins, as a fraction of the radius."),
   precone: quantity("angle", { description: "Built-in upward angle of the blades." }),
-  articulation: z.enum(["teetering", "hinged"]).describe("How the blades flap: one central teeter or a central hinge for each blade."),
+  articulation: z
+    .enum(["teetering"])
+    .describe("How the blades flap. Trim knows one central teeter only in this version; the rotor bench knows hinges."),
   section,
   tipLoss: z
     .discriminatedUnion("kind", [

@@ -5,7 +5,7 @@ export const trimMethod: Method = {
   summary:
     "Blade elements over 24 azimuths and 16 radii with Glauert inflow, momentum propellers, first-order motors; forces fore and aft and up, and yaw, " +
     "balanced at least electric power over the free controls. Pitching and rolling moments are not balanced at this trim level.",
-  sources: ["johnson-1980", "leishman-2006", "wheatley-hood-1935"],
+  sources: ["johnson-1980", "leishman-2006", "wheatley-hood-1935", "drela-2007", "plett-2015", "nocedal-wright-2006"],
   checks: ["naca-tr-515", "glauert-inflow", "profile-power-factor"],
 };
 

@@ -25,7 +25,7 @@ export function recordedAnswer(name) {
 }
 
 /**
- * Asks the built command line afresh and hides what differs from build to build: version and hashes.
+ * Asks the built command line afresh and hides what differs from build to build: version, hashes, and the words about the method.
  *
  * @param {string} name
  */
@@ -44,6 +44,7 @@ export async function freshAnswer(name) {
   const { provenance } = result;
   provenance.program.version = masked;
   provenance.registryHash = masked;
+  provenance.method = masked;
   for (const document of provenance.documents) document.hash = masked;
   return result;
 }

@@ -1,5 +1,5 @@
-// What must hold whatever the numbers are: how power, endurance and borders answer to mass, air, payload, speed and settings.
-import { type AircraftDefinition, analyses, type ProjectView } from "@wingseed/engine";
+// What must hold whatever the numbers are: how power answers to mass, air, speed and settings.
+import type { AircraftDefinition } from "@wingseed/engine";
 import { beforeAll, describe, expect, test } from "vitest";
 import { atmosphereAt } from "../../packages/engine/src/environment/atmosphere/index.ts";
 import { createTrimRotor, type FlightConditions, trimFrom } from "../../packages/engine/src/equilibrium/index.ts";
@@ -185,40 +185,6 @@ describe("power over speed", () => {
   });
 });
 
-describe("flight with the clutch open", () => {
-  test("is impossible a little below its lowest speed and possible a little above, ±0.05 m/s", () => {
-    const outputs = answered<{ summary: { lowestAutorotatingSpeed: number } }>("speed", { speeds: [6, 9, 12, 15, 18] });
-    const lowest = outputs.summary.lowestAutorotatingSpeed;
-    expect(lowest).toBeGreaterThan(6);
-    const conditions = standardConditions(baseline);
-    const at = (airspeed: number) => flownLine(conditions, "clutch-open", [airspeed])[0]?.outcome.kind;
-    expect(at(lowest + 0.05)).toBe("trimmed");
-    expect(at(lowest - 0.05)).toBe("no-equilibrium");
-  });
-});
-
-const nobody = {
-  progress: () => {},
-  cancelled: () => false,
-  partial: () => {},
-  analysis: (name: string): never => {
-    throw new Error(`no other analysis is at hand here: ${name}`);
-  },
-};
-
-/** What an analysis answers about the baseline. */
-function answered<Outputs>(name: string, inputs: Record<string, unknown>): Outputs {
-  const analysis = analyses.find((entry) => entry.name === name);
-  if (analysis === undefined) throw new Error(`no analysis ${name}`);
-  const view: ProjectView = {
-    documents: { "a.yaml": { path: "a.yaml", kind: "aircraft", data: baseline, written: {}, hash: "a" } },
-    rasters: {},
-  };
-  const outcome = analysis.run(view, analysis.inputs.parse({ aircraft: "a.yaml", ...inputs }), nobody);
-  if (outcome.problem) throw new Error(outcome.problem.message);
-  return outcome.outputs as Outputs;
-}
-
 describe("a refusal", () => {
   test("that names a control's range stands at an end of this aircraft's range", () => {
     const named = new Map<string, number>();
@@ -243,28 +209,5 @@ describe("a refusal", () => {
       }
     }
     expect(named.size, "no refusal names a range: nothing was tested").toBeGreaterThan(0);
-  });
-});
-
-describe("payload", () => {
-  test("shortens hover, endurance and range in every pack; a larger pack lengthens hover at one payload", () => {
-    const { rows } = answered<{ rows: Record<string, number | null>[] }>("payload", {
-      payloads: [0, 2, 4.5],
-      packs: [7, 13],
-      largestPayload: false,
-    });
-    for (const blocks of [7, 13]) {
-      const pack = rows.filter((row) => row.blocks === blocks);
-      expect(pack).toHaveLength(3);
-      for (const column of ["hoverEndurance", "cruiseEndurance", "range"]) {
-        const values = pack.map((row) => row[column] as number);
-        expect(
-          values.every((value, i) => i === 0 || value < (values[i - 1] as number)),
-          `${column} of ${blocks} blocks: ${values}`,
-        ).toBe(true);
-      }
-    }
-    const empty = rows.filter((row) => row.payload === 0).map((row) => row.hoverEndurance as number) as [number, number];
-    expect(empty[1]).toBeGreaterThan(empty[0]);
   });
 });

@@ -143,6 +143,20 @@ describe("power over speed", () => {
     }
   });
 
+  test("is not carried along behind a stalled wing: light and high on schedule, a cold search finds nothing cheaper by 0.5 %", () => {
+    const air = atmosphereAt({ altitude: 2500, temperatureOffset: 10, relativeHumidity: 0 });
+    const loading = { blocks: 7, payloadMass: 0, payloadPower: 0, payloadDragArea: 0 };
+    const conditions = standardConditions(revised, { air, loading, controls: "schedule" });
+    const rotor = createTrimRotor(revised, air);
+    for (const point of flownLine(conditions, "clutch-open", speeds, rotor)) {
+      if (point.airspeed % 6 !== 1 || point.outcome.kind !== "trimmed") continue;
+      const cold = cheapestFlight(conditions, { forward: point.airspeed, climb: 0 }, rotor, "clutch-open");
+      if (cold.kind !== "flies") continue;
+      const found = cold.trimmed.evaluation.power.electric;
+      expect(found / powerOf(point), `${point.airspeed} m/s: ${powerOf(point)} W, cold ${found} W`).toBeGreaterThan(0.995);
+    }
+  });
+
   test("is the same bits whatever was asked of the rotor before", () => {
     const conditions = standardConditions(baseline);
     const used = createTrimRotor(baseline, conditions.air);

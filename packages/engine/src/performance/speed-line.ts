@@ -148,8 +148,24 @@ function repairLine(conditions: FlightConditions, mode: FlightMode, line: LinePo
         );
       }
     }
-    for (const again of tries) line[i] = better(point.airspeed, (line[i] as LinePoint).outcome, again);
+    if (mode !== "glide" && wingStalls(conditions, point.outcome)) {
+      tries.push(trimFrom(conditions, point.outcome.point, rotor, startingStates(conditions, point.outcome.point, rotor), "table"));
+    }
+    for (const again of tries) {
+      const { other } = line[i] as LinePoint;
+      line[i] = { ...(other ? { other } : {}), ...better(point.airspeed, (line[i] as LinePoint).outcome, again) };
+    }
   });
+}
+
+/** Fast flight behind a stalled wing neighbours on nothing better: it is followed from speed to speed unless asked otherwise [m/s]. */
+const flyingWing = 10;
+
+function wingStalls({ aircraft: { wing } }: FlightConditions, { evaluation, point }: Trimmed): boolean {
+  const down = wing.rotorDownwashFactor * evaluation.rotor.inducedVelocity;
+  const angle = evaluation.state.wingAngle - Math.atan2(down, point.forwardSpeed);
+  const largest = (wing.maximumLiftCoefficient * wing.trimLiftFraction) / wing.liftSlope;
+  return point.forwardSpeed > flyingWing && Math.abs(angle) > largest * 1.01;
 }
 
 /** The kept optimum with its stall margin searched exactly. */

@@ -47,3 +47,15 @@ test("an answer that is not a number would be noticed, as would silence and a fa
     problem: "clear",
   });
 });
+
+test("an aircraft or mission called like a word of the language is missing like any other", async () => {
+  const view = await demoView();
+  for (const analysis of analyses.filter(({ needs }) => needs !== undefined)) {
+    for (const name of ["toString", "__proto__", "constructor"]) {
+      expect(checkedAnswer(analysis, { aircraft: name }, view), `${analysis.name}, ${name}`).toEqual({
+        kind: "problem",
+        problem: "aircraft-missing",
+      });
+    }
+  }
+});

@@ -3,6 +3,7 @@ import { type AircraftDefinition, aircraftDefinition, type Loading, recordLoadin
 import { type AirState, moistAir, standardPressure, standardTemperature } from "../environment/atmosphere/index.ts";
 import { quantity } from "../quantities/index.ts";
 import type { Need, Problem, ProjectView } from "./contract.ts";
+import { entryAt } from "./project-definition.ts";
 
 /** Inputs that say which aircraft, how it is loaded and in what air: the same names in every flight analysis. */
 export const aircraftInput = z
@@ -148,7 +149,7 @@ export function chosenAircraft(project: ProjectView, given: string | undefined):
       message: "No aircraft is named: project.yaml lists none and the input aircraft is absent. Name one, for example aircraft/first.yaml.",
     };
   }
-  const document = project.documents[path];
+  const document = entryAt(project.documents, path);
   if (document === undefined) {
     return {
       kind: "aircraft-missing",

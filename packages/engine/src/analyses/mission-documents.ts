@@ -5,6 +5,7 @@ import { type MissionDefinition, missionDefinition, type Route, readRoute } from
 import type { Need, Problem, ProjectView } from "./contract.ts";
 import { type Assumed, isProblem, projectFile } from "./flight-conditions.ts";
 import type { MissionInputs } from "./mission-schema.ts";
+import { entryAt } from "./project-definition.ts";
 
 const projectShape = z.looseObject({
   aircraft: z.array(z.string()).optional(),
@@ -24,7 +25,7 @@ export function missionNeeds(inputs: MissionInputs, available: ProjectView): Nee
   const path = inputs.mission ?? lists.missions?.[0];
   if (path === undefined) return needs;
   needs.push({ kind: "document", path });
-  const read = missionDefinition.safeParse(available.documents[path]?.data);
+  const read = missionDefinition.safeParse(entryAt(available.documents, path)?.data);
   if (!read.success) return needs;
   const mission = read.data;
   const aircraft = inputs.aircraft ?? mission.aircraft ?? lists.aircraft?.[0];
@@ -56,7 +57,7 @@ export function missionDocuments(project: ProjectView, inputs: MissionInputs): M
       message: "No mission is named: project.yaml lists none and the input mission is absent. Name one, for example missions/first.yaml.",
     };
   }
-  const document = project.documents[path];
+  const document = entryAt(project.documents, path);
   if (document === undefined) {
     const listed = lists.missions?.length ? `; it lists ${lists.missions.join(", ")}` : "";
     return { kind: "mission-missing", message: `The mission file ${path} is not in the project${listed}.` };
@@ -81,7 +82,7 @@ export function missionDocuments(project: ProjectView, inputs: MissionInputs): M
 
 function missionRoute(project: ProjectView, mission: MissionDefinition): Route | Problem {
   const { file, feature } = mission.route;
-  const document = project.documents[file];
+  const document = entryAt(project.documents, file);
   if (document === undefined) return { kind: "route-missing", message: `The route file ${file} is not in the project.` };
   const reading = readRoute(document.data, file, feature);
   return reading.kind === "route" ? reading.route : { kind: `route-${reading.because}`, message: reading.message };
@@ -95,7 +96,7 @@ function missionTerrain(project: ProjectView, mission: MissionDefinition, path: 
       message: `${path} names no terrain. Give terrain (an elevation raster under the route), or evenGround with one elevation.`,
     };
   }
-  const raster = project.rasters[mission.terrain];
+  const raster = entryAt(project.rasters, mission.terrain);
   if (raster === undefined) {
     return { kind: "terrain-missing", message: `The elevation raster ${mission.terrain} is not in the project.` };
   }

@@ -54,3 +54,8 @@ export const projectDefinition = z.strictObject({
 });
 
 export type ProjectDefinition = z.infer<typeof projectDefinition>;
+
+/** What a project view holds under a path; a path such as "toString" is no exception. */
+export function entryAt<Entry>(entries: Readonly<Record<string, Entry>>, path: string): Entry | undefined {
+  return Object.hasOwn(entries, path) ? entries[path] : undefined;
+}

@@ -26,7 +26,7 @@ export const atmosphere: Analysis<AtmosphereInputs, AtmosphereOutputs> = {
       reading(outputs.density, "density", "/density"),
       words(", as at "),
       reading(outputs.densityAltitude, "length", "/densityAltitude", { datum: "in the standard atmosphere" }),
-      words(" on a standard day."),
+      words("."),
     ],
     brief: `density ${outputs.density.toFixed(3)} kg/m³`,
   }),

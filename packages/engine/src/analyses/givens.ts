@@ -20,10 +20,10 @@ export function matchingGivens(
   const set = table.find((candidate) => candidate.given.length === given.length && candidate.given.every((name) => given.includes(name)));
   if (set) return { set };
   const allowed = nearest(table, given)
-    .map((candidate) => candidate.given.join(" + "))
+    .map((candidate) => candidate.given.join(" + ") || "none of them")
     .join("; or ");
   const read = given.length > 0 ? given.join(" + ") : "none of them";
-  return { message: `given together: ${read}; allowed together: ${allowed}` };
+  return { message: `Given together: ${read}. Allowed: ${allowed}.` };
 }
 
 /** The sets that share most with what was given; all of them when nothing was. */

@@ -60,7 +60,7 @@ function heaviestStage(outputs: MissionOutputs): readonly Token[] {
 function stoppedSentence(outputs: MissionOutputs): readonly Token[] {
   const { summary } = outputs;
   return [
-    words(`No${mark(outputs)}: ${summary.limit ?? "something"} stops it after `),
+    words(`No${mark(outputs)}: the flight ends after `),
     reading(summary.duration, "time", "/summary/duration", { unit: "min" }),
     words(" and "),
     reading(summary.distance, "length", "/summary/distance", { unit: "km" }),

@@ -195,3 +195,17 @@ describe("inputs", () => {
     expect(reading.problems[0]?.message).toBe(message);
   });
 });
+
+describe("a rule about several inputs", () => {
+  const either = z
+    .strictObject({ mass: mass.optional(), force: quantity("force", { description: "Force." }).optional() })
+    .refine((given) => (given.mass === undefined) !== (given.force === undefined), { message: "give one of mass and force" });
+  const messages = (raw: unknown, mode: "input" | "document") => readValue(either, raw, mode).problems.map(({ message }) => message);
+
+  test("is not judged in a question while one of them cannot be read; a document is told everything", () => {
+    const raw = { mass: "3 parsec" };
+    expect(messages(raw, "input")).toEqual([expect.stringContaining("parsec")]);
+    expect(messages(raw, "document")).toContain("give one of mass and force");
+    expect(messages({}, "input")).toEqual(["give one of mass and force"]);
+  });
+});

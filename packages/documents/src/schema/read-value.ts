@@ -24,17 +24,20 @@ export function readValue(definition: z.ZodType, raw: unknown, mode: ReadingMode
   const result = definition.safeParse(written);
   const { problems, written: numbers, references } = reading;
   if (result.success) return { written, value: problems.length === 0 ? result.data : undefined, problems, numbers, references };
-  const further = result.error.issues.flatMap((issue) => ruleProblem(issue, written, problems));
+  const further = result.error.issues.flatMap((issue) => ruleProblem(issue, written, problems, mode));
   return { written, value: undefined, problems: [...problems, ...further], numbers, references };
 }
 
-/** A complaint of the definition that is not just the echo of one already told. */
-function ruleProblem(issue: z.core.$ZodIssue, written: unknown, told: readonly ValueProblem[]): readonly ValueProblem[] {
+/**
+ * A complaint of the definition that is not just the echo of one already told. Rules about which inputs go together are
+ * not judged while one of them cannot be read; a document is told everything at once.
+ */
+function ruleProblem(issue: z.core.$ZodIssue, written: unknown, told: readonly ValueProblem[], mode: ReadingMode): readonly ValueProblem[] {
   const path = issue.path.map((step): PathStep => (typeof step === "number" ? step : String(step)));
   const place = pointer(path);
   const related = told.some((problem) => {
     const other = pointer(problem.path);
-    return within(place, other) || (issue.code !== "custom" && within(other, place));
+    return within(place, other) || ((issue.code !== "custom" || mode === "input") && within(other, place));
   });
   if (related) return [];
   const name = dotted(path);

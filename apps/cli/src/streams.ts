@@ -19,6 +19,9 @@ export function processStreams(): Streams {
     if (error.code === "EPIPE") process.exit(0);
     throw error;
   });
+  stderr.on("error", (error: NodeJS.ErrnoException) => {
+    if (error.code !== "EPIPE") throw error;
+  });
   const wanted = Number(env.COLUMNS) || stdout.columns || 100;
   return {
     out: (text) => void stdout.write(text),

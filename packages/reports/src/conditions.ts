@@ -45,8 +45,13 @@ function conditionsOf(schema: Node, inputs: unknown): readonly string[] {
     if (node.role !== undefined && documentRoles.includes(node.role)) return typeof value === "string" ? [value] : [];
     if (node.role === undefined) return typeof value === "object" && !Array.isArray(value) ? conditionsOf(node, value) : [];
     const text = node.role.startsWith("condition.") ? valueInWords(node, value) : "";
-    return text === "" ? [] : [`${node.label ?? wordsOf(name)} ${text}`];
+    return text === "" ? [] : [`${node.label ?? wordsOf(name)} ${text}${datumOf(name, node)}`];
   });
+}
+
+/** A height says what it is measured from; the pressure altitude says so by its name. */
+function datumOf(name: string, { role }: Node): string {
+  return role === "condition.altitude" && name === "altitude" ? " above sea" : "";
 }
 
 const documentRoles = ["aircraft", "mission"];

@@ -114,7 +114,7 @@ describe("a run", () => {
     const { store, ask, last } = bench();
     ask({ wind: { speed: "x" } });
     const problems = [
-      { path: "inputs.wind.speed", message: "Not a speed." },
+      { path: "inputs.wind.speed", message: "wind.speed: not a speed." },
       { path: "inputs", message: "Give a route." },
     ];
     const problem = { kind: "invalid-inputs", message: "two", problems };
@@ -126,6 +126,7 @@ describe("a run", () => {
       ["invalid-inputs", "wind.speed"],
       ["invalid-inputs", ""],
     ]);
+    expect(store.getState().runs.q?.problems[0]?.message).toBe("not a speed.");
   });
 
   it("gives the reason when no case has an answer", () => {

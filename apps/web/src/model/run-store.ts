@@ -119,7 +119,9 @@ function singly(problem: RunProblem): readonly RunProblem[] {
   const problems = Array.isArray(listed) && listed.length > 0 ? (listed as readonly RunProblem[]) : [problem];
   return problems.map((one) => {
     const path = typeof one.path === "string" ? one.path.replace(/^inputs\.?/, "") : undefined;
-    return { ...one, kind: one.kind ?? problem.kind, ...(path === undefined ? {} : { path }) };
+    // The path stands before the message on the page, and its field before it in the form.
+    const message = path !== undefined && one.message.startsWith(`${path}: `) ? one.message.slice(path.length + 2) : one.message;
+    return { ...one, message, kind: one.kind ?? problem.kind, ...(path === undefined ? {} : { path }) };
   });
 }
 

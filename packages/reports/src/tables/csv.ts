@@ -21,6 +21,8 @@ export interface OutputSchema {
   readonly quantity?: string;
   readonly properties?: Readonly<Record<string, OutputSchema>>;
   readonly items?: OutputSchema | unknown;
+  /** A value that may be missing is one of several. */
+  readonly anyOf?: readonly OutputSchema[];
 }
 
 /**
@@ -70,8 +72,11 @@ function flatRecord(value: unknown, path: string): Readonly<Record<string, Cell>
 }
 
 function quantityAt(schema: OutputSchema | undefined, path: string): QuantityKind | undefined {
-  const found = path.split(".").reduce<OutputSchema | undefined>((inner, name) => inner?.properties?.[name], schema);
-  return found?.quantity as QuantityKind | undefined;
+  const branches = (node: OutputSchema | undefined): readonly OutputSchema[] =>
+    node === undefined ? [] : [node, ...(node.anyOf ?? []).flatMap(branches)];
+  const inner = (nodes: readonly OutputSchema[], name: string) => nodes.flatMap((node) => branches(node.properties?.[name]));
+  const found = path.split(".").reduce<readonly OutputSchema[]>(inner, branches(schema));
+  return found.find((node) => node.quantity)?.quantity as QuantityKind | undefined;
 }
 
 function withUnit(label: string, kind: QuantityKind | undefined): string {

@@ -60,6 +60,9 @@ describe("comma-separated values", () => {
   it("list the rows of a result with the units of its schema", () => {
     const schema = { properties: { rows: { items: { properties: { hover: { quantity: "time" } } } } } };
     expect(resultCsv(samplePayload.result, schema)).toBe("case,hover [s]\r\n1,1284\r\n");
+    const nullable = { anyOf: [{ quantity: "time" }, {}] };
+    const maybe = { properties: { rows: { items: { properties: { hover: nullable } } } } };
+    expect(resultCsv(samplePayload.result, maybe)).toBe("case,hover [s]\r\n1,1284\r\n");
   });
   it("keep a case without an answer, with its reason", () => {
     const lines = resultCsv(sampleProblem.result).split("\r\n");

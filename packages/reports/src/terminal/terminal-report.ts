@@ -45,7 +45,8 @@ export function terminalReport(
     else if (shown) lines.push(...caseLines(shown, { ...options, width }, ink));
   });
   if (options.conditions) lines.push("", ...wrapCells(`  At: ${options.conditions}`, width, "  "));
-  return { stdout: `${lines.join("\n")}\n`, stderr: `${warningLines(result, width, ink).join("\n")}\n` };
+  const remarks = warningLines(result, width, ink);
+  return { stdout: `${lines.join("\n")}\n`, stderr: remarks.map((line) => `${line}\n`).join("") };
 }
 
 function caseLines(view: CaseView, options: TerminalOptions & { readonly width: number }, ink: Ink): readonly string[] {
@@ -75,6 +76,7 @@ function limitLines({ limits, answer }: CaseView, width: number, ink: Ink): read
   const sorted = limits.toSorted((a, b) => b.share - a.share);
   const shown = sorted.slice(0, mostLimits);
   const widest = Math.max(...shown.map((limit) => limit.name.length));
+  const head = ink.quiet(`  ${"share of the limit used".padEnd(widest)}`);
   const lines = shown.flatMap((limit) => {
     const share = `${fixedText(limit.share * 100, 0)} %`.padStart(6);
     const word = limitWord(limit, answer);
@@ -84,7 +86,7 @@ function limitLines({ limits, answer }: CaseView, width: number, ink: Ink): read
   });
   const rest = sorted[mostLimits];
   if (rest) lines.push(`  and ${sorted.length - mostLimits} more, ${fixedText(rest.share * 100, 0)} % or less`);
-  return lines;
+  return [head, ...lines];
 }
 
 function warningLines(result: AnalysisResult, width: number, ink: Ink): readonly string[] {
@@ -92,5 +94,6 @@ function warningLines(result: AnalysisResult, width: number, ink: Ink): readonly
   const lines = graded.flatMap(({ word, message }) =>
     wrapCells(`${word}: ${message}`, width, "  ").map(word === "Care" ? ink.care : ink.quiet),
   );
-  return [...lines, caution];
+  // Where nothing was answered, nothing is estimated.
+  return result.cases.every((each) => each.problem) ? lines : [...lines, caution];
 }

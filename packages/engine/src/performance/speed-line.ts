@@ -151,10 +151,9 @@ function repairLine(conditions: FlightConditions, mode: FlightMode, line: LinePo
     if (mode !== "glide" && wingStalls(conditions, point.outcome)) {
       tries.push(trimFrom(conditions, point.outcome.point, rotor, startingStates(conditions, point.outcome.point, rotor), "table"));
     }
-    for (const again of tries) {
-      const { other } = line[i] as LinePoint;
-      line[i] = { ...(other ? { other } : {}), ...better(point.airspeed, (line[i] as LinePoint).outcome, again) };
-    }
+    // What is dearer here may lie on a border that was only drawn for the search: it is no second optimum.
+    for (const again of tries)
+      line[i] = { ...(line[i] as LinePoint), outcome: better(point.airspeed, (line[i] as LinePoint).outcome, again).outcome };
   });
 }
 

@@ -26,8 +26,11 @@ export async function showQuestions(place: Place, streams: Streams): Promise<Exi
   const asked = answeredPages().filter((page) => known.has(analysisOf(page)));
   const questions = asked.map((page) => ({ name: page.question, question: command(analysisOf(page)) }));
   const bench = benchAnalyses(registry.analyses).map(({ name, question }) => ({ name: question, question: `${command(name)} --example` }));
-  const width = widest([...questions, ...bench, ...otherCommands]);
-  const lines = (entries: readonly Line[]) => entries.map(({ name, question }) => `  ${name.padEnd(width)}  ${question}\n`).join("");
+  const all = [...questions, ...bench, ...otherCommands];
+  const width = widest(all);
+  const isNarrow = width + 4 + Math.max(...all.map(({ question }) => question.length)) > streams.width;
+  const line = ({ name, question }: Line) => (isNarrow ? `  ${name}\n      ${question}\n` : `  ${name.padEnd(width)}  ${question}\n`);
+  const lines = (entries: readonly Line[]) => entries.map(line).join("");
   const later = pages.filter(({ status }) => status === "not yet").map(({ question }) => `  ${question}\n`);
   const parts = [`Wingseed ${place.version}`, lines(questions), `Parts on the bench\n${lines(bench)}`, `Also\n${lines(otherCommands)}`];
   streams.out(`${parts.join("\n")}\n`);

@@ -11,7 +11,8 @@ import {
 } from "../performance/index.ts";
 import { type Analysis, Cancelled, type Context, type Outcome, type ProjectView } from "./contract.ts";
 import { aircraftNeeds, chosenAircraft, chosenLoading, givenAir, isProblem, massProblem } from "./flight-conditions.ts";
-import { speedAnswer, speedFigures, speedLimits } from "./speed-faces.ts";
+import { speedAnswer, speedLimits } from "./speed-faces.ts";
+import { speedFigures } from "./speed-figures.ts";
 import { lineRows, speedLimitShares, summaryOutputs } from "./speed-rows.ts";
 import { type SpeedInputs, type SpeedOutputs, speedInputs, speedOutputs } from "./speed-schema.ts";
 import { trimMethod, trimWarnings } from "./trim-method.ts";

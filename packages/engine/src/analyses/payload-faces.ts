@@ -1,5 +1,5 @@
 import type { Answer, Limit } from "./contract.ts";
-import type { Figure, Meaning, Series } from "./figures.ts";
+import type { Axis, Figure, Meaning, Series } from "./figures.ts";
 import type { PayloadInputs, PayloadOutputs, PayloadRow } from "./payload-schema.ts";
 import { reading, type Token, words } from "./tokens.ts";
 
@@ -29,41 +29,39 @@ function linesOf(outputs: PayloadOutputs, value: (row: PayloadRow) => number | n
 
 /** Hover, cruise endurance and range over payload, a line a pack; and the table. */
 export function payloadFigures(outputs: PayloadOutputs): readonly Figure[] {
-  const payloadAxis = { label: "payload", quantity: "mass" } as const;
   const now = nowRow(outputs);
-  const at = (value: number | null | undefined) =>
-    now && value !== null && value !== undefined ? [{ name: "now", x: now.payload, y: value }] : [];
+  const curve = (id: string, caption: string, y: Axis, value: (row: PayloadRow) => number | null): Figure => {
+    const here = now ? value(now) : null;
+    return {
+      kind: "lines",
+      id,
+      caption,
+      x: { label: "payload", quantity: "mass" },
+      y,
+      series: linesOf(outputs, value),
+      notable: now && here !== null ? [{ name: "now", x: now.payload, y: here }] : [],
+      zeroBased: true,
+    };
+  };
   return [
-    {
-      kind: "lines",
-      id: "hover",
-      caption: "Hover from full to the reserve, out of ground effect",
-      x: payloadAxis,
-      y: { label: "hover", quantity: "time", unit: "min" },
-      series: linesOf(outputs, (row) => row.hoverEndurance),
-      notable: at(now?.hoverEndurance),
-      zeroBased: true,
-    },
-    {
-      kind: "lines",
-      id: "range",
-      caption: "Range in still air at the speed of best range, no climb",
-      x: payloadAxis,
-      y: { label: "range", quantity: "length", unit: "km" },
-      series: linesOf(outputs, (row) => row.range),
-      notable: at(now?.range),
-      zeroBased: true,
-    },
-    {
-      kind: "lines",
-      id: "cruise",
-      caption: "Endurance at the speed of least power",
-      x: payloadAxis,
-      y: { label: "endurance", quantity: "time", unit: "min" },
-      series: linesOf(outputs, (row) => row.cruiseEndurance),
-      notable: at(now?.cruiseEndurance),
-      zeroBased: true,
-    },
+    curve(
+      "hover",
+      "Hover from full to the reserve, out of ground effect",
+      { label: "hover", quantity: "time", unit: "min" },
+      (row) => row.hoverEndurance,
+    ),
+    curve(
+      "range",
+      "Range in still air at the speed of best range, no climb",
+      { label: "range", quantity: "length", unit: "km" },
+      (row) => row.range,
+    ),
+    curve(
+      "cruise",
+      "Endurance at the speed of least power",
+      { label: "endurance", quantity: "time", unit: "min" },
+      (row) => row.cruiseEndurance,
+    ),
     {
       kind: "table",
       id: "rows",

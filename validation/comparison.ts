@@ -1,3 +1,5 @@
+import type { QuantityKind } from "@wingseed/engine";
+
 /** How far a computed value is from a published one. */
 export interface ComparedRow {
   readonly expected: number;
@@ -15,6 +17,8 @@ export interface Comparison {
   /** The settled tolerance in words. */
   readonly tolerance: string;
   readonly note?: string;
+  /** What the rows run along, one value per row in SI: the horizontal axis of the picture of this comparison. */
+  readonly along?: { readonly name: string; readonly quantity: QuantityKind; readonly values: readonly number[] };
 }
 
 export interface ErrorFigures {

@@ -5,6 +5,7 @@
 export const subjects = [
   ["numerics"],
   ["quantities", "uncertainty", "reliability"],
+  ["published"],
   ["environment"],
   ["aerodynamics", "drivetrain"],
   ["aircraft"],

@@ -1,27 +1,25 @@
-// Writes the table of published checks from the records under validation/: validation/README.md, validation/summary.json and
-// the part of README.md between its two markers. With --check it only says whether they are up to date.
-import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+// Writes the table of published checks from the records under validation/: validation/README.md, validation/summary.json, the
+// data file of the engine and the part of README.md between its two markers. With --check it only says whether they are up to
+// date. A folder that is not whole is left out, named, and makes the exit status 1.
+import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
+import { publishedText } from "./published-data.mjs";
 import { references } from "./references.mjs";
+import { validationFolders } from "./validation-folders.mjs";
 
 const root = new URL("../", import.meta.url);
 const start = "<!-- validation:start -->";
 const end = "<!-- validation:end -->";
 
 /** One line per compared quantity of every record, in the order of the folder names. */
-export function summary() {
-  const folder = new URL("validation/", root);
-  const checks = readdirSync(folder, { withFileTypes: true })
-    .filter((entry) => entry.isDirectory())
-    .map((entry) => entry.name)
-    .sort();
-  const lines = checks.flatMap((check) => {
-    const file = new URL(`${check}/result.json`, folder);
-    if (!existsSync(file)) throw new Error(`validation/${check} has no result.json: run the validation once with WINGSEED_RECORD=1`);
-    const { source, comparisons } = JSON.parse(readFileSync(file, "utf8"));
-    return comparisons.map(({ quantity, error, all, gated, tolerance, passed, note }) => ({
+export function summary(checks) {
+  return checks.flatMap(({ check, domain, result, tolerance: words }) =>
+    result.comparisons.map(({ quantity, error, all, gated, tolerance, passed, note, reason, field, quantityKind, along, rows }) => ({
       check,
-      source,
+      title: domain.title,
+      component: domain.component,
+      reference: domain.reference,
+      source: result.source,
       quantity,
       rows: all.rows,
       gatedRows: gated?.rows ?? 0,
@@ -31,20 +29,64 @@ export function summary() {
       tolerance: passed === null ? "reported, not gated" : tolerance,
       // Nothing gated, nothing failed: gatedRows says so.
       passed: passed ?? true,
+      reason: reason ?? reasonIn(words, quantity),
       note,
       figures: { error, bias: all.bias, rms: all.rms, largest: all.largest },
-    }));
-  });
-  if (lines.length === 0) throw new Error("no published check has a record");
-  return lines;
+      picture: {
+        quantity: quantityKind,
+        along,
+        rows: rows.map((row) => [row.along ?? null, row.expected, row.computed, ...(row.bounds ?? [])].map(digits)),
+      },
+      ...(field === undefined ? {} : { field }),
+    })),
+  );
 }
+
+/** Enough digits for a picture, and none that differ between processors. */
+function digits(value) {
+  return value === null ? null : Number(value.toPrecision(6));
+}
+
+/** Why a tolerance is what it is, from tolerance.md: the last column of its table, or else its first paragraph. */
+export function reasonIn(text, quantity) {
+  const lines = text.split("\n");
+  const cells = lines
+    .filter((line) => line.startsWith("|"))
+    .map((line) =>
+      line
+        .slice(1, -1)
+        .split("|")
+        .map((cell) => cell.trim()),
+    );
+  const [head = [], , ...rows] = cells;
+  const [named, why] = [head.indexOf("quantity"), head.indexOf("reason")];
+  const reasons = rows.filter((row) => named >= 0 && why >= 0 && row[named] === quantity).map((row) => row[why]);
+  if (reasons.some((reason) => reason !== "")) return [...new Set(reasons.filter((reason) => reason !== ""))].join("; ");
+  if (rows.length > 0) return "";
+  const paragraph = text.split(/\n\s*\n/).find((part) => part.trim() !== "" && !part.trim().startsWith("#"));
+  return (paragraph ?? "").replaceAll("|", "/").replace(/\s+/g, " ").trim();
+}
+
+/** Said beside every source whose numbers nobody measured. */
+const referenceWord = { measured: "", computed: " (computed, not measured)", formula: " (formula, not measured)" };
 
 /** The table in Markdown. */
 export function table(lines) {
   const printed = references(readFileSync(new URL("docs/sources.bib", root), "utf8"));
-  const head = ["published source", "quantity", "rows (gated)", "bias", "root mean square", "largest error", "tolerance", "", "remark"];
+  const head = [
+    "published source",
+    "quantity",
+    "rows (gated)",
+    "bias",
+    "root mean square",
+    "largest error",
+    "gate",
+    "",
+    "reason",
+    "remark",
+  ];
   const body = lines.map((line) => [
-    `[${printed[line.source] ?? line.source}](${line.check}/source.md)`,
+    `[${printed[line.source] ?? line.source}](${line.check}/source.md)${referenceWord[line.reference]}`,
     line.quantity,
     `${line.rows} (${line.gatedRows})`,
     line.bias,
@@ -52,6 +94,7 @@ export function table(lines) {
     line.largest,
     line.tolerance,
     line.gatedRows === 0 ? "" : line.passed ? "met" : "NOT met",
+    line.reason,
     line.note,
   ]);
   const row = (cells) => `| ${cells.join(" | ")} |`;
@@ -59,7 +102,16 @@ export function table(lines) {
 }
 
 function shown(value, error, signed) {
-  const [factor, unit] = { relative: [100, " %"], rad: [180 / Math.PI, "°"], m: [1, " m"], 1: [1, ""] }[error];
+  const [factor, unit] = {
+    relative: [100, " %"],
+    rad: [180 / Math.PI, "°"],
+    m: [1, " m"],
+    1: [1, ""],
+    V: [1, " V"],
+    K: [1, " K"],
+    s: [1, " s"],
+    A: [1, " A"],
+  }[error];
   const size = Math.abs(value * factor);
   if (size < 1e-12) return `0${unit}`;
   const digits = size >= 0.01 ? 2 : 1;
@@ -69,11 +121,12 @@ function shown(value, error, signed) {
 
 const words = `Bias is the mean error with its sign; all three figures are over all rows, gated or not. Gated rows must stay within the tolerance,
 which was settled before the first run and is never widened. Errors are computed less published, relative to published where in
-per cent.`;
+per cent. Sources marked as computed or as formula are regressions: they hold the arithmetic, not the model.`;
 
-/** Every generated file with its text. */
+/** Every generated file with its text, and what is wrong with the folders that are left out of them. */
 export function generated() {
-  const lines = summary();
+  const { checks, faults } = validationFolders(new URL("validation/", root));
+  const lines = summary(checks);
   const markdown = table(lines);
   const files = [
     {
@@ -87,10 +140,11 @@ ${words}
 ${markdown}
 
 Each folder holds its source and how the numbers were read (\`source.md\`), the cases (\`cases.csv\`), the tolerance and its reason
-(\`tolerance.md\`), the test, and the record (\`result.json\`, written anew with \`WINGSEED_RECORD=1 npx vitest run validation\`).
+(\`tolerance.md\`), the range it covers and the points that pictures show (\`domain.json\`), the test, and the record (\`result.json\`, written anew with \`WINGSEED_RECORD=1 npx vitest run validation\`).
 `,
     },
-    { file: new URL("validation/summary.json", root), text: `${JSON.stringify(lines, null, 2)}\n` },
+    { file: new URL("validation/summary.json", root), text: `[\n${lines.map((line) => JSON.stringify(line)).join(",\n")}\n]\n` },
+    { file: new URL("packages/engine/src/published/published-data.json", root), text: publishedText(checks) },
   ];
   const readme = new URL("README.md", root);
   const text = existsSync(readme) ? readFileSync(readme, "utf8") : "";
@@ -100,16 +154,19 @@ Each folder holds its source and how the numbers were read (\`source.md\`), the 
     const inReadme = markdown.replaceAll("](", "](validation/");
     files.push({ file: readme, text: `${text.slice(0, from + start.length)}\n\n${inReadme}\n\n${text.slice(to)}` });
   }
-  return files;
+  return { files, faults };
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
-  const stale = generated().filter(({ file, text }) => !existsSync(file) || readFileSync(file, "utf8") !== text);
+  const { files, faults } = generated();
+  const stale = files.filter(({ file, text }) => !existsSync(file) || readFileSync(file, "utf8") !== text);
+  for (const fault of faults) console.error(fault);
   if (process.argv.includes("--check")) {
     for (const { file } of stale) console.error(`${fileURLToPath(file)} is not up to date: run node tools/validation-table.mjs`);
-    process.exitCode = stale.length > 0 ? 1 : 0;
   } else {
     for (const { file, text } of stale) writeFileSync(file, text);
-    console.log(`${stale.length} files written`);
+    console.log(`${stale.length} files written${faults.length > 0 ? ", without the folders named above" : ""}`);
   }
+  const wrong = faults.length > 0 || (process.argv.includes("--check") && stale.length > 0);
+  process.exitCode = wrong ? 1 : 0;
 }

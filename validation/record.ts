@@ -22,13 +22,24 @@ export function checkAndRecord(folder: URL, source: string, comparisons: readonl
     comparisons: comparisons.map(compared),
   };
   const file = new URL("result.json", folder);
-  if (process.env.WINGSEED_RECORD === "1") writeFileSync(file, `${JSON.stringify(result, null, 2)}\n`);
+  if (process.env.WINGSEED_RECORD === "1") writeFileSync(file, recordText(result));
   expect(existsSync(file), `${file.pathname} is missing: run the validation once with WINGSEED_RECORD=1`).toBe(true);
   expectClose(result, JSON.parse(readFileSync(file, "utf8")), "result");
   for (const { quantity, passed, tolerance } of result.comparisons) {
     if (passed !== null) expect(passed, `${quantity} outside its tolerance (${tolerance})`).toBe(true);
   }
   return result;
+}
+
+/** The record as text: indented, but each compared row in one line, so that a change of one row is a change of one line. */
+function recordText(result: CheckResult): string {
+  const rows: string[] = [];
+  const kept = (_key: string, value: unknown): unknown => {
+    if (typeof value !== "object" || value === null || !("expected" in value)) return value;
+    return `row ${rows.push(JSON.stringify(value)) - 1}`;
+  };
+  const text = JSON.stringify(result, kept, 2);
+  return `${text.replace(/"row (\d+)"/gu, (_, index: string) => rows[Number(index)] ?? "")}\n`;
 }
 
 /** Equal in everything but the last digits of numbers, which differ between processors. */

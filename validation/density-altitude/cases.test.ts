@@ -16,6 +16,7 @@ test("density altitude is that of equal density on a standard day", () => {
       outsideAirTemperature: column(row, "temperature_k"),
     }),
   );
+  const along = { name: "pressure altitude", quantity: "length" as const, values: cases.map((row) => column(row, "pressure_altitude_m")) };
   checkAndRecord(new URL("./", import.meta.url), "iso-2533-1975", [
     {
       quantity: "density altitude",
@@ -26,6 +27,9 @@ test("density altitude is that of equal density on a standard day", () => {
         bounds: [-10, 10] as const,
       })),
       tolerance: "±10 m",
+      field: "densityAltitude",
+      quantityKind: "length",
+      along,
     },
     {
       quantity: "density off the standard day",
@@ -36,6 +40,9 @@ test("density altitude is that of equal density on a standard day", () => {
         bounds: [-2e-4, 2e-4] as const,
       })),
       tolerance: "±0.02 %",
+      field: "density",
+      quantityKind: "density",
+      along,
     },
   ]);
 });

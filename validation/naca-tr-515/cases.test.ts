@@ -67,6 +67,7 @@ test("the autorotating rotor of NACA TR 515 is met within the settled tolerances
     if (!slow(one)) return { ...pair, bounds: [-0.3, 0.3] };
     return { ...pair, bounds: one.mu <= 0.3 ? [-0.12, 0.12] : [-0.12, 0.25] };
   });
+  const along = { name: "advance ratio", quantity: "dimensionless" as const, values: rows.map((one) => one.mu) };
   checkAndRecord(new URL("./", import.meta.url), "wheatley-hood-1935", [
     {
       quantity: "thrust coefficient",
@@ -74,14 +75,26 @@ test("the autorotating rotor of NACA TR 515 is met within the settled tolerances
       rows: thrust,
       tolerance: "±12 % below 105 rpm to μ 0.44, ±16 % faster",
       note: "hinged rotor, autorotating",
+      field: "ct",
+      along,
     },
-    { quantity: "shaft angle", error: "rad", rows: angle, tolerance: "±1.5° below 105 rpm to μ 0.44" },
+    {
+      quantity: "shaft angle",
+      error: "rad",
+      rows: angle,
+      tolerance: "±1.5° below 105 rpm to μ 0.44",
+      field: "shaftAngle",
+      quantityKind: "angle",
+      along,
+    },
     {
       quantity: "lift over drag",
       error: "relative",
       rows: glide,
       tolerance: "±12 % to μ 0.30, −12 to +25 % to μ 0.44 below 105 rpm, ±30 % elsewhere",
       note: "high at high advance ratio: no shank or hub drag",
+      field: "liftToDrag",
+      along,
     },
     {
       quantity: "H-force coefficient",
@@ -89,6 +102,8 @@ test("the autorotating rotor of NACA TR 515 is met within the settled tolerances
       rows: rows.map((one) => ({ expected: column(one.row, "derived_ch"), computed: one.computed.ch })),
       tolerance: "reported",
       note: "small difference of large forces",
+      field: "ch",
+      along,
     },
     {
       quantity: "largest lift over drag",

@@ -39,6 +39,7 @@ test("profile power grows with advance ratio as the quadrature says", () => {
       computed: profilePowerFactor(column(row, "mu"), radialFlow),
       bounds: [-0.005, 0.005] as const,
     }));
+  const along = { name: "advance ratio", quantity: "dimensionless" as const, values: cases.map((row) => column(row, "mu")) };
   checkAndRecord(new URL("./", import.meta.url), "johnson-2013", [
     {
       quantity: "profile power factor, radial flow on",
@@ -46,6 +47,7 @@ test("profile power grows with advance ratio as the quadrature says", () => {
       rows: rows("with_radial", true),
       tolerance: "±0.5 %",
       note: "regression against quadrature",
+      along,
     },
     {
       quantity: "profile power factor, radial flow off",
@@ -53,6 +55,7 @@ test("profile power grows with advance ratio as the quadrature says", () => {
       rows: rows("without_radial", false),
       tolerance: "±0.5 %",
       note: "regression against quadrature",
+      along,
     },
   ]);
 });

@@ -131,7 +131,8 @@ export interface Method {
 
 /**
  * One question about a project, answered by one pure function. Everything that shows, stores or repeats results is
- * written against this type and knows no analysis by name.
+ * written against this type and knows no analysis by name. Outputs with a field of the schema `domainOutputs` (engine/published),
+ * by custom named `domain`, are shown with the distance from the nearest published check and its errors.
  */
 // biome-ignore lint/suspicious/noExplicitAny: a registry holds analyses of many input and output types
 export interface Analysis<Inputs = any, Outputs = any> {

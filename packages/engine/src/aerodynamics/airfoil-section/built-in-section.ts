@@ -2,7 +2,8 @@ import naca0012 from "./data/naca-0012.json" with { type: "json" };
 import naca0015 from "./data/naca-0015.json" with { type: "json" };
 import { monotoneCurve } from "./monotone-curve.ts";
 import type { BuiltInSectionName } from "./section-definition.ts";
-import type { SectionPoint } from "./section-table.ts";
+import type { SectionAtReynolds } from "./section-table.ts";
+import { plateMoment } from "./separated-flow.ts";
 
 /** A symmetric section as stored: half a circle in degrees, by Reynolds number. */
 interface StoredSection {
@@ -31,14 +32,6 @@ export interface SectionProvenance {
 export function builtInSectionProvenance(name: BuiltInSectionName): SectionProvenance {
   const { source, provenance, note } = stored[name];
   return { source, provenance, note };
-}
-
-/** A section at one Reynolds number. */
-export interface SectionAtReynolds {
-  readonly reynolds: number;
-  /** Lowest positive angle of largest lift [rad]. */
-  readonly stallAngle: number;
-  readonly point: (alpha: number) => SectionPoint;
 }
 
 /** How fast Prandtl and Glauert's factor fades around the angle of largest lift [1/rad]. Chosen, as for the generic law. */
@@ -88,6 +81,8 @@ function circleAt(data: StoredSection, polar: StoredSection["polars"][number] & 
         separatedLift: (1 - attached) * total,
         drag: drag(size) + friction,
         viscousDrag: attached * drag(size) + (1 - attached) * drag(0) + polar.shift,
+        // Not in the source. Symmetric: none while attached.
+        moment: (1 - attached) * plateMoment(alpha, total, drag(size)),
       };
     },
   };

@@ -1,5 +1,6 @@
 import type { GenericSection } from "./section-definition.ts";
 import type { SectionPoint } from "./section-table.ts";
+import { plateMoment } from "./separated-flow.ts";
 
 /** How fast attached flow gives way to separated flow around the stall angle [1/rad]. Chosen, common practice. */
 const blendRate = 60;
@@ -20,11 +21,14 @@ export function genericSectionPoint(section: GenericSection, alpha: number): Sec
   const attached = 1 / (1 + Math.exp(blendRate * (Math.abs(alpha) - section.stallAngle)));
   const separated = 1 - attached;
   const attachedDrag = section.cd0 + section.cd1 * alpha + section.cd2 * alpha * alpha;
+  const separatedLift = 2.2 * Math.sin(alpha) * Math.cos(alpha);
   const separatedDrag = section.cd0 + 1.9 * Math.sin(alpha) ** 2;
   return {
     attachedLift: attached * section.liftSlope * alpha,
     separatedLift: separated * 2.2 * Math.sin(alpha) * Math.cos(alpha),
     drag: attached * attachedDrag + separated * separatedDrag,
     viscousDrag: attached * attachedDrag + separated * section.cd0,
+    // Symmetric in lift: attached flow has no moment about the quarter chord.
+    moment: separated * plateMoment(alpha, separatedLift, separatedDrag),
   };
 }

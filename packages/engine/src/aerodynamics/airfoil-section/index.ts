@@ -1,10 +1,14 @@
 export { builtInSectionProvenance, type SectionProvenance } from "./built-in-section.ts";
+export { type CamberedShape, camberedShape } from "./cambered-section.ts";
 export {
   type BuiltInSection,
   type BuiltInSectionName,
   builtInSectionNames,
+  type CamberedSection,
   type GenericSection,
   type SectionDefinition,
+  type SectionPolar,
+  type TableSection,
 } from "./section-definition.ts";
 export {
   rootReynoldsStep,
@@ -14,4 +18,5 @@ export {
   sectionCoefficients,
   sectionLaw,
 } from "./section-law.ts";
+export { type SectionRow, sectionPolars } from "./section-polars.ts";
 export { circleSteps, circleWidth, stepWidth } from "./section-table.ts";

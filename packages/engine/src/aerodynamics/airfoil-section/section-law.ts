@@ -1,13 +1,17 @@
-import { builtInSectionCircles, type SectionAtReynolds } from "./built-in-section.ts";
+import { builtInSectionCircles } from "./built-in-section.ts";
+import { camberedSectionCircles } from "./cambered-section.ts";
 import { genericSectionPoint } from "./generic-section.ts";
-import type { BuiltInSectionName, SectionDefinition } from "./section-definition.ts";
-import { circleSteps, circleWidth, stepWidth, tabulatedCircle } from "./section-table.ts";
+import type { SectionDefinition, TableSection } from "./section-definition.ts";
+import { circleSteps, circleWidth, type SectionAtReynolds, stepWidth, tabulatedCircle, tabulatedMoments } from "./section-table.ts";
+import { tableSectionCircle } from "./table-section.ts";
 
 /** A section made ready for fast reading: tables over the circle, and the way from Reynolds number to table. */
 export interface SectionLaw {
   readonly definition: SectionDefinition;
   /** For each Reynolds number a circle of `circleWidth` numbers, lowest first. */
   readonly table: Float64Array;
+  /** For each Reynolds number the moments about the quarter chord over the same circle, `circleSteps + 1` numbers. */
+  readonly moment: Float64Array;
   /** Reynolds numbers of the tables, rising; one entry (0) for a section that does not depend on it. */
   readonly reynolds: readonly number[];
   /** Fractional table index over √Re in steps of `rootReynoldsStep`; linear in ln Re between tables. */
@@ -33,7 +37,8 @@ export function sectionLaw(definition: SectionDefinition): SectionLaw {
       { reynolds: 0, stallAngle: definition.stallAngle, point: (alpha) => genericSectionPoint(definition, alpha) },
     ]);
   }
-  const smooth = smoothBuiltIn(definition.name);
+  if (definition.kind === "table") return tableLaw(definition);
+  const smooth = smoothLaw(definition);
   const table = Float64Array.from(smooth.table);
   for (let step = 0; step < table.length; step += stepWidth) {
     table[step + 2] = (table[step + 2] ?? 0) + definition.dragIncrement;
@@ -42,21 +47,39 @@ export function sectionLaw(definition: SectionDefinition): SectionLaw {
   return { ...smooth, definition, table };
 }
 
-/** Tables of built-in sections as first made: making them takes longer than most of what they are used for. */
-const made = new Map<BuiltInSectionName, SectionLaw>();
+type SmoothDefinition = Exclude<SectionDefinition, { readonly kind: "generic" | "table" }>;
 
-function smoothBuiltIn(name: BuiltInSectionName): SectionLaw {
-  const known = made.get(name);
+/** Tables of smooth sections as first made: making them takes longer than most of what they are used for. */
+const made = new Map<string, SectionLaw>();
+const mostMade = 40;
+
+function smoothLaw(definition: SmoothDefinition): SectionLaw {
+  const smooth: SmoothDefinition = { ...definition, dragIncrement: 0 };
+  const key = JSON.stringify(smooth);
+  const known = made.get(key);
   if (known) return known;
-  const law = tabulated({ kind: "built-in", name, dragIncrement: 0 }, builtInSectionCircles(name));
-  made.set(name, law);
+  const law = tabulated(smooth, smooth.kind === "built-in" ? builtInSectionCircles(smooth.name) : camberedSectionCircles(smooth));
+  if (made.size >= mostMade) made.clear();
+  made.set(key, law);
   return law;
+}
+
+/** The law at the table's lowest Mach number; Prandtl and Glauert's factor counts from there. */
+function tableLaw(definition: TableSection): SectionLaw {
+  const lowest = Math.min(...definition.polars.map((polar) => polar.machNumber));
+  const polars = definition.polars.filter((polar) => polar.machNumber === lowest);
+  return tabulated(
+    definition,
+    polars.map((polar) => tableSectionCircle(polar, definition.dragIncrement)),
+  );
 }
 
 function tabulated(definition: SectionDefinition, circles: readonly SectionAtReynolds[]): SectionLaw {
   const table = new Float64Array(circles.length * circleWidth);
+  const moment = new Float64Array(circles.length * (circleSteps + 1));
   circles.forEach((circle, index) => {
     table.set(tabulatedCircle(circle.point), index * circleWidth);
+    moment.set(tabulatedMoments(circle.point), index * (circleSteps + 1));
   });
   const reynolds = circles.map((circle) => circle.reynolds);
   const middle = Math.floor(circles.length / 2) * circleWidth + (circleSteps / 2) * stepWidth;
@@ -64,6 +87,7 @@ function tabulated(definition: SectionDefinition, circles: readonly SectionAtRey
   return {
     definition,
     table,
+    moment,
     reynolds,
     reynoldsIndex: reynoldsIndex(reynolds),
     liftSlope: (rise * circleSteps) / (4 * Math.PI),
@@ -98,9 +122,11 @@ export interface SectionCondition {
 }
 
 /**
- * Lift and drag coefficients of a section [1].
+ * Lift, drag and moment coefficients of a section [1].
  *
  *     c_l = c_l,attached/√(1 − M²) + c_l,separated
+ *
+ * The moment is about the quarter chord, nose up positive, and does not change with Mach number.
  *
  * The plain reading of the tables; the rotor's sweep does the same in place. Mach numbers above 0.9 are read as 0.9: the
  * factor has lost its meaning long before, and callers say so.
@@ -110,23 +136,24 @@ export interface SectionCondition {
 export function sectionCoefficients(
   law: SectionLaw,
   at: SectionCondition,
-): { readonly lift: number; readonly drag: number; readonly viscousDrag: number } {
+): { readonly lift: number; readonly drag: number; readonly viscousDrag: number; readonly moment: number } {
   const turn = (at.angleOfAttack / (2 * Math.PI) + 0.5) % 1;
   const position = (turn < 0 ? turn + 1 : turn) * circleSteps;
   const step = Math.min(Math.floor(position), circleSteps - 1);
   const level = reynoldsLevel(law, at.reynolds);
   const lower = Math.min(Math.floor(level), Math.max(law.reynolds.length - 2, 0));
   const upperShare = law.reynolds.length < 2 ? 0 : level - lower;
-  const read = (offset: number): number => {
+  const blended = (table: Float64Array, width: number, first: (circle: number) => number): number => {
     const circle = (index: number): number => {
-      const first = index * circleWidth + step * stepWidth + offset;
-      const low = law.table[first] ?? 0;
-      return low + ((law.table[first + stepWidth] ?? 0) - low) * (position - step);
+      const low = table[first(index)] ?? 0;
+      return low + ((table[first(index) + width] ?? 0) - low) * (position - step);
     };
     return upperShare === 0 ? circle(lower) : circle(lower) + (circle(lower + 1) - circle(lower)) * upperShare;
   };
+  const force = (offset: number): number => blended(law.table, stepWidth, (index) => index * circleWidth + step * stepWidth + offset);
+  const moment = blended(law.moment, 1, (index) => index * (circleSteps + 1) + step);
   const compression = 1 / Math.sqrt(1 - Math.min(at.mach * at.mach, 0.81));
-  return { lift: read(0) * compression + read(1), drag: read(2), viscousDrag: read(3) };
+  return { lift: force(0) * compression + force(1), drag: force(2), viscousDrag: force(3), moment };
 }
 
 function reynoldsLevel(law: SectionLaw, reynolds: number): number {

@@ -8,14 +8,33 @@ export interface SectionPoint {
   readonly drag: number;
   /** The part of drag that attached flow makes, by friction: it acts along the whole velocity of a yawed blade [1]. */
   readonly viscousDrag: number;
+  /** Pitching moment about the quarter chord, nose up [1]. */
+  readonly moment: number;
+}
+
+/** A section at one Reynolds number. */
+export interface SectionAtReynolds {
+  readonly reynolds: number;
+  /** Lowest positive angle of largest lift [rad]. */
+  readonly stallAngle: number;
+  readonly point: (alpha: number) => SectionPoint;
 }
 
 /** Steps of the circle in a table; a power of two, so that an index wraps with a bit mask. */
 export const circleSteps = 4096;
-/** Numbers per step: attached lift, separated lift, drag, viscous drag. */
+/** Numbers per step in the table of forces: attached lift, separated lift, drag, viscous drag. */
 export const stepWidth = 4;
 /** Numbers per Reynolds number: the circle and its first step again, so that the next step always exists. */
 export const circleWidth = (circleSteps + 1) * stepWidth;
+
+/** Moments of one circle, in the same steps: few readers want them, so they lie apart. */
+export function tabulatedMoments(point: (alpha: number) => SectionPoint): Float64Array {
+  return Float64Array.from({ length: circleSteps + 1 }, (_, step) => point(angleOfStep(step)).moment);
+}
+
+function angleOfStep(step: number): number {
+  return step === circleSteps ? -Math.PI : -Math.PI + (step * 2 * Math.PI) / circleSteps;
+}
 
 /**
  * One circle of a table, −π first.
@@ -26,7 +45,7 @@ export const circleWidth = (circleSteps + 1) * stepWidth;
 export function tabulatedCircle(point: (alpha: number) => SectionPoint): Float64Array {
   const table = new Float64Array(circleWidth);
   for (let step = 0; step <= circleSteps; step++) {
-    const at = point(step === circleSteps ? -Math.PI : -Math.PI + (step * 2 * Math.PI) / circleSteps);
+    const at = point(angleOfStep(step));
     table[step * stepWidth] = at.attachedLift;
     table[step * stepWidth + 1] = at.separatedLift;
     table[step * stepWidth + 2] = at.drag;

@@ -1,3 +1,7 @@
+export { type AnnularInflow, solveAnnularInflow } from "./annular-inflow.ts";
+export { type AnnularLoads, type AnnularOutcome, type AnnularPoint, annularLoads, type RingLoad } from "./annular-point.ts";
+export { type CollectiveForThrust, collectiveForThrust, type ThrustTarget } from "./collective-for-thrust.ts";
+export { type Crossing, firstCrossing } from "./first-crossing.ts";
 export { type InducedInflowCondition, inducedInflow, momentumResidual } from "./induced-inflow.ts";
 export {
   type InflowAndFlapOptions,
@@ -14,6 +18,7 @@ export {
   type Articulation,
   type BladeStation,
   bladeAt,
+  type InflowBalance,
   type InflowDistribution,
   type RadialFlow,
   type RotorModel,
@@ -21,5 +26,11 @@ export {
 } from "./rotor-model.ts";
 export { type DiscFlow, discFlow, type RotorPoint } from "./rotor-point.ts";
 export { sweepRotor } from "./rotor-sweep.kernel.ts";
-export { createRotorWorkspace, type RotorSweepResult, type RotorSweepState, type RotorWorkspace } from "./rotor-workspace.ts";
+export {
+  createRotorWorkspace,
+  type RingBuffers,
+  type RotorSweepResult,
+  type RotorSweepState,
+  type RotorWorkspace,
+} from "./rotor-workspace.ts";
 export { type CyclicPitch, type ShaftCoefficients, shaftCoefficients } from "./shaft-axes.ts";

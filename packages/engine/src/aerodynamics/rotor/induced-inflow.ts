@@ -51,9 +51,19 @@ export function inducedInflow(condition: InducedInflowCondition): number {
  * @derivation the equation of `inducedInflow` before it is solved
  */
 export function momentumResidual(condition: InducedInflowCondition, lambdaI: number): number {
+  return lambdaI * flowThroughDisc(condition, lambdaI) - (condition.kappa * condition.ct) / 2;
+}
+
+/**
+ * Flow through the disc that carries its momentum, over tip speed, never negative [1].
+ *
+ * @param lambdaI λ_i, mean induced velocity over tip speed [1]
+ * @derivation the law of `inducedInflow`
+ */
+export function flowThroughDisc(condition: InducedInflowCondition, lambdaI: number): number {
   const { fixed, free } = throughFlow(condition);
   const total = condition.lambdaC + lambdaI;
-  return lambdaI * Math.sqrt(fixed + free * total * total) - (condition.kappa * condition.ct) / 2;
+  return Math.sqrt(fixed + free * total * total);
 }
 
 interface ThroughFlow {

@@ -1,6 +1,7 @@
-import { sectionCoefficients } from "../airfoil-section/index.ts";
+import { type SectionCondition, sectionCoefficients } from "../airfoil-section/index.ts";
 import { foreAftGradient, lateralGradient } from "./inflow-distribution.kernel.ts";
 import type { RotorSweepState, RotorWorkspace } from "./rotor-workspace.ts";
+import type { SectionBlend } from "./section-blend.ts";
 
 /** What one blade element does at one azimuth; forces as shares of the rotor's coefficients. */
 export interface ElementLoad {
@@ -23,7 +24,8 @@ export interface ElementLoad {
 /**
  * The load of every element, written out plainly: azimuth by azimuth, root to tip.
  *
- * The same equations as the sweep, without its tricks; kept beside it as the reading for pictures and as its judge.
+ * The same equations as the sweep, without its tricks; kept beside it as the reading for pictures and as its judge. With annular
+ * inflow the velocities are those left in `ws.rings`.
  *
  * @source johnson-1980, ch. 5, blade element theory in forward flight, unchecked
  */
@@ -41,21 +43,22 @@ function elementLoad(
   const { mesh, model } = ws;
   const at = (values: Float64Array): number => values[element] ?? 0;
   const x = at(mesh.radiusFraction);
-  const total = s.lambdaC + s.lambdaI;
-  const induced =
-    s.lambdaI * (1 + x * (foreAftGradient(ws.inflowKind, s.mu, total) * cosine + lateralGradient(ws.inflowKind, s.mu) * sine));
-  const along = x + s.mu * sine;
+  const mean = ws.annular ? at(ws.rings.induced) : s.lambdaI;
+  const swirl = ws.annular ? at(ws.rings.swirl) : 0;
+  const total = s.lambdaC + mean;
+  const induced = mean * (1 + x * (foreAftGradient(ws.inflowKind, s.mu, total) * cosine + lateralGradient(ws.inflowKind, s.mu) * sine));
+  const along = x - swirl + s.mu * sine;
   const through = s.lambdaC + induced + s.mu * s.coning * cosine;
   const span = s.mu * cosine;
   const speed = Math.hypot(along, through);
   const inflowAngle = Math.atan2(through, along);
   const angleOfAttack = s.theta0 + at(mesh.twist) + s.theta1c * cosine + s.theta1s * sine - inflowAngle;
-  const { lift, drag, viscousDrag } = sectionCoefficients(ws.law, {
+  const { lift, drag, viscousDrag } = blendedCoefficients(ws.rings.sections[element], {
     angleOfAttack,
     mach: (speed * s.tipSpeed) / s.speedOfSound,
     reynolds: (speed * s.tipSpeed * at(mesh.chord)) / s.kinematicViscosity,
   });
-  const lifting = at(mesh.liftWeight) * speed * lift * (model.tipLoss.kind === "prandtl" ? tipFactor(model.bladeCount, x, inflowAngle) : 1);
+  const lifting = at(mesh.liftWeight) * speed * lift * (ws.prandtl && !ws.annular ? tipFactor(model.bladeCount, x, inflowAngle) : 1);
   const rubbing = at(mesh.weight) * viscousDrag * Math.hypot(speed, span);
   const unswept = at(mesh.weight) * drag * speed;
   const dragging = ws.radialKind === 2 ? rubbing + at(mesh.weight) * (drag - viscousDrag) * speed : unswept;
@@ -73,8 +76,19 @@ function elementLoad(
     aft: inPlane * sine + outward * cosine,
     side: outward * sine - inPlane * cosine,
     profilePower: dragging * speed * speed + spanDrag * span,
-    inducedPower: normal * induced,
+    inducedPower: normal * induced + inPlane * swirl,
   };
+}
+
+type ForceCoefficients = Pick<ReturnType<typeof sectionCoefficients>, "lift" | "drag" | "viscousDrag">;
+
+function blendedCoefficients(blend: SectionBlend | undefined, at: SectionCondition): ForceCoefficients {
+  if (!blend) throw new Error("an element without a section");
+  const inner = sectionCoefficients(blend.inner, at);
+  if (blend.outerShare === 0) return inner;
+  const outer = sectionCoefficients(blend.outer, at);
+  const between = (name: keyof ForceCoefficients): number => inner[name] + blend.outerShare * (outer[name] - inner[name]);
+  return { lift: between("lift"), drag: between("drag"), viscousDrag: between("viscousDrag") };
 }
 
 /** Prandtl's function: F = (2/π) acos(exp(−f)), f = (N/2)(1 − x)/(x |sin φ|). @source leishman-2006, tip loss, unchecked */

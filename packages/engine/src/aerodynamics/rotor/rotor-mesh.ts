@@ -4,6 +4,8 @@ import { bladeAt, type RotorModel } from "./rotor-model.ts";
 export interface RotorMesh {
   /** Middle of each element over radius. */
   readonly radiusFraction: Float64Array;
+  /** Δx of each element [1]. */
+  readonly width: Float64Array;
   /** Pitch of each element above that at 0.75 R [rad]. */
   readonly twist: Float64Array;
   /** Chord of each element [m]. */
@@ -28,6 +30,7 @@ export interface RotorMesh {
 export function rotorMesh(model: RotorModel): RotorMesh {
   const { radialElements, azimuths, bladeCount, radius, rootCutout, tipLoss } = model;
   const radiusFraction = new Float64Array(radialElements);
+  const width = new Float64Array(radialElements);
   const twist = new Float64Array(radialElements);
   const chord = new Float64Array(radialElements);
   const weight = new Float64Array(radialElements);
@@ -44,6 +47,7 @@ export function rotorMesh(model: RotorModel): RotorMesh {
     const middle = (inner + outer) / 2;
     const blade = bladeAt(model, middle);
     radiusFraction[i] = middle;
+    width[i] = outer - inner;
     twist[i] = blade.twist - collectiveTwist;
     chord[i] = blade.chord;
     const share = (bladeCount * blade.chord * (outer - inner)) / (2 * Math.PI * radius * azimuths);
@@ -55,6 +59,7 @@ export function rotorMesh(model: RotorModel): RotorMesh {
   const angle = (index: number): number => ((index + 0.5) * 2 * Math.PI) / azimuths;
   return {
     radiusFraction,
+    width,
     twist,
     chord,
     weight,

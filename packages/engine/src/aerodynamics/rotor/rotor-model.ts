@@ -8,17 +8,29 @@ export interface BladeStation {
   readonly chord: number;
   /** Built-in pitch, nose up positive; only differences to 0.75 R count, since collective is the pitch there [rad]. */
   readonly twist: number;
+  /** The section here, when it is not the rotor's; coefficients run straight between stations too. */
+  readonly section?: SectionDefinition;
 }
 
 /** How lift is lost at the blade tip. */
 export type TipLoss =
   /** No lift outboard of this fraction of the radius; drag stays. */
   | { readonly kind: "lift-cutoff"; readonly liftRadiusFraction: number }
-  /** Prandtl's function of the local inflow angle on the lift of every element. */
+  /**
+   * Prandtl's function of the local inflow angle: with mean inflow on the lift of every element, with annular inflow on the
+   * momentum of every ring.
+   */
   | { readonly kind: "prandtl" };
 
 /** How induced velocity varies over the disc. */
 export type InflowDistribution = "uniform" | "drees" | "pitt-peters";
+
+/**
+ * What momentum is balanced over.
+ *
+ * `mean`: one induced velocity for the whole disc. `annular`: one for each ring, from the ring's own thrust.
+ */
+export type InflowBalance = "mean" | "annular";
 
 /**
  * What the flow along the blade does.
@@ -57,6 +69,12 @@ export interface RotorModel {
   /** κ of Glauert's formula, 1 for the ideal disc [1]. */
   readonly inducedPowerFactor: number;
   readonly inflow: InflowDistribution;
+  /** @defaultValue "mean" */
+  readonly inflowBalance?: InflowBalance;
+  /** Prandtl's function at the root end too; only with annular inflow and Prandtl's tip loss. @defaultValue false */
+  readonly rootLoss?: boolean;
+  /** Velocity induced around the shaft, from the torque of each ring; only with annular inflow. @defaultValue false */
+  readonly swirl?: boolean;
   readonly radialFlow: RadialFlow;
   /** Blade positions per turn. */
   readonly azimuths: number;

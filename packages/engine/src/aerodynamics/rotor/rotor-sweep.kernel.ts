@@ -1,5 +1,6 @@
 import { circleSteps, circleWidth, rootReynoldsStep, rootReynoldsSteps, stepWidth } from "../airfoil-section/index.ts";
 import { foreAftGradient, lateralGradient } from "./inflow-distribution.kernel.ts";
+import { sweepRings } from "./ring-sweep.kernel.ts";
 import type { RotorSweepState, RotorWorkspace } from "./rotor-workspace.ts";
 
 const octant = Math.SQRT2 - 1;
@@ -27,8 +28,15 @@ const largestMachSquared = 0.81;
  * @source johnson-1980, ch. 5, blade element theory in forward flight, unchecked
  */
 export function sweepRotor(ws: RotorWorkspace, s: RotorSweepState): void {
-  if (ws.prandtl || ws.law.reynolds.length > 1) sweepGeneral(ws, s);
+  if (ws.byRings) sweepWithRings(ws, s);
+  else if (ws.prandtl || ws.law.reynolds.length > 1) sweepGeneral(ws, s);
   else sweepFast(ws, s);
+}
+
+/** Rings with velocities of their own, or one mean velocity over sections that change along the blade. */
+function sweepWithRings(ws: RotorWorkspace, s: RotorSweepState): void {
+  if (!ws.annular) ws.rings.induced.fill(s.lambdaI);
+  sweepRings(ws, s, 1);
 }
 
 /** Sections without Reynolds number, lift cut-off: the case of the trim's inner loop. */

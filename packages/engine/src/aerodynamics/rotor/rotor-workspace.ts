@@ -1,6 +1,8 @@
 import { type SectionLaw, sectionLaw } from "../airfoil-section/index.ts";
+import { ringLoadWidth } from "./ring-sweep.kernel.ts";
 import { type RotorMesh, rotorMesh } from "./rotor-mesh.ts";
 import type { RotorModel } from "./rotor-model.ts";
+import { type SectionBlend, sectionBlends } from "./section-blend.ts";
 
 /**
  * What a sweep is given, in axes of the tip-path plane: x aft, azimuth 0 aft and counter-clockwise seen from above, flow down
@@ -50,6 +52,17 @@ export interface RotorSweepResult {
   cpInduced: number;
 }
 
+/** What rings have of their own, innermost first. Velocities over the speed that coefficients are built on. */
+export interface RingBuffers {
+  readonly sections: readonly SectionBlend[];
+  /** λ_i of each ring, down positive [1]. */
+  readonly induced: Float64Array;
+  /** w of each ring, in the sense of the rotation positive [1]. */
+  readonly swirl: Float64Array;
+  /** `ringLoadWidth` shares of the rotor's coefficients per ring, means over the turn. */
+  readonly loads: Float64Array;
+}
+
 /** Buffers and tables of one rotor. Not to be shared between threads; one sweep overwrites the last one's result. */
 export interface RotorWorkspace {
   readonly model: RotorModel;
@@ -60,6 +73,11 @@ export interface RotorWorkspace {
   /** 0 off, 1 friction, 2 resultant. */
   readonly radialKind: number;
   readonly prandtl: boolean;
+  /** Momentum balanced ring by ring. */
+  readonly annular: boolean;
+  /** The sweep has to go ring by ring: annular inflow, or sections that change along the blade. */
+  readonly byRings: boolean;
+  readonly rings: RingBuffers;
   readonly state: RotorSweepState;
   readonly out: RotorSweepResult;
 }
@@ -68,13 +86,25 @@ export interface RotorWorkspace {
 export function createRotorWorkspace(model: RotorModel): RotorWorkspace {
   // Numbers start as fractions so that the engine that runs this stores them unboxed from the beginning.
   const half = 0.5;
+  const mesh = rotorMesh(model);
+  const law = sectionLaw(model.section);
+  const annular = model.inflowBalance === "annular";
+  const sections = sectionBlends(model, mesh, law);
   return {
     model,
-    mesh: rotorMesh(model),
-    law: sectionLaw(model.section),
+    mesh,
+    law,
     inflowKind: ["uniform", "drees", "pitt-peters"].indexOf(model.inflow),
     radialKind: ["off", "friction", "resultant"].indexOf(model.radialFlow),
     prandtl: model.tipLoss.kind === "prandtl",
+    annular,
+    byRings: annular || sections.some((blend) => blend.inner !== law || blend.outerShare > 0),
+    rings: {
+      sections,
+      induced: new Float64Array(model.radialElements),
+      swirl: new Float64Array(model.radialElements),
+      loads: new Float64Array(model.radialElements * ringLoadWidth),
+    },
     state: emptySweepState(),
     out: {
       ct: half,

@@ -1,0 +1,181 @@
+import { bracketedRoot } from "./bracketed-root.ts";
+import { flowThroughDisc, momentumResidual } from "./induced-inflow.ts";
+import { addRings, ringLoadWidth, sweepRing } from "./ring-sweep.kernel.ts";
+import type { RotorSweepState, RotorWorkspace } from "./rotor-workspace.ts";
+import { prandtlFactor } from "./tip-loss.ts";
+
+export type AnnularInflow =
+  | { readonly kind: "balanced"; readonly lambdaI: number; readonly ringSweeps: number }
+  /** No balance was found for the ring at `radiusFraction`. */
+  | { readonly kind: "unbalanced"; readonly radiusFraction: number; readonly ringSweeps: number };
+
+/** Bracket around a root at which a ring's search ends, in velocity over reference speed [1]. */
+const inducedTolerance = 1e-11;
+const swirlTolerance = 1e-10;
+/** Steps in which a stalled ring is searched, from the attached side. */
+const stalledSteps = 6;
+const steepestPitch = 1.5;
+
+/**
+ * The induced (and swirl) velocity of every ring, each from its own momentum. Writes `ws.rings` and `ws.out`.
+ *
+ *     dC_T = 4 F λ_i Λ x dx/κ      dC_Q = 4 F w Λ x² dx
+ *
+ * with Λ the flow through the ring (`flowThroughDisc`: momentum theory, the ring state's law in descent), and F Prandtl's function.
+ * A ring depends on nothing but itself, so each is a search in one number between places of opposite sign. Where a ring has several
+ * answers, it is the one with the least angle of attack: stalled only where attached flow cannot balance.
+ *
+ * @param spin as in `sweepRing`
+ * @source leishman-2006, ch. 3, blade element momentum theory with tip loss, unchecked
+ * @derivation the same balance in oblique flow and descent
+ */
+export function solveAnnularInflow(ws: RotorWorkspace, s: RotorSweepState, spin: number): AnnularInflow {
+  const { induced, swirl } = ws.rings;
+  const balance = new RingBalance(ws, s, spin);
+  let sum = 0;
+  let area = 0;
+  for (let i = 0; i < induced.length; i++) {
+    if (!balance.solve(i)) {
+      return { kind: "unbalanced", radiusFraction: ws.mesh.radiusFraction[i] ?? 0, ringSweeps: balance.sweeps };
+    }
+    induced[i] = balance.induced;
+    swirl[i] = balance.swirl;
+    const ringArea = (ws.mesh.radiusFraction[i] ?? 0) * (ws.mesh.width[i] ?? 0);
+    sum += ringArea * balance.induced;
+    area += ringArea;
+  }
+  addRings(ws);
+  return { kind: "balanced", lambdaI: sum / area, ringSweeps: balance.sweeps };
+}
+
+/** The search for one ring after the other. */
+class RingBalance {
+  sweeps = 0;
+  induced = 0;
+  swirl = 0;
+  private readonly ws: RotorWorkspace;
+  private readonly state: RotorSweepState;
+  private readonly spin: number;
+  private readonly condition: { ct: number; mu: number; lambdaC: number; kappa: number };
+  private readonly misses: (lambdaI: number) => number;
+  private ring = 0;
+  private x = 0;
+  private ringArea = 0;
+  private factor = 1;
+
+  constructor(ws: RotorWorkspace, state: RotorSweepState, spin: number) {
+    this.ws = ws;
+    this.state = state;
+    this.spin = spin;
+    this.condition = { ct: 0.5, mu: state.mu, lambdaC: state.lambdaC, kappa: ws.model.inducedPowerFactor };
+    this.misses = (lambdaI) => this.miss(lambdaI);
+  }
+
+  solve(ring: number): boolean {
+    const { mesh, model } = this.ws;
+    this.ring = ring;
+    this.x = mesh.radiusFraction[ring] as number;
+    this.ringArea = 2 * this.x * (mesh.width[ring] as number);
+    this.swirl = 0;
+    if (!this.ended(this.cold())) return false;
+    return model.swirl !== true || this.solveSwirl();
+  }
+
+  /** Momentum less thrust of the ring at an induced velocity. */
+  private miss(lambdaI: number): number {
+    const { ws, state, spin, ring, condition } = this;
+    this.sweeps += 1;
+    sweepRing(ws, state, spin, ring, lambdaI, this.swirl);
+    this.factor = prandtlFactor(ws, this.x, spin * this.x - this.swirl, state.lambdaC + lambdaI);
+    condition.ct = (ws.rings.loads[ring * ringLoadWidth] as number) / (this.ringArea * this.factor);
+    return momentumResidual(condition, lambdaI);
+  }
+
+  /** Accepts an induced velocity and leaves the ring's loads at it. */
+  private ended(lambdaI: number): boolean {
+    if (Number.isNaN(lambdaI)) return false;
+    this.induced = lambdaI;
+    this.miss(lambdaI);
+    return true;
+  }
+
+  /** From nothing known: between no induced velocity and the one at which the ring's thrust is gone. */
+  private cold(): number {
+    const none = this.miss(0);
+    if (none === 0) return 0;
+    const side = none < 0 ? 1 : -1;
+    const { lambdaC, theta0 } = this.state;
+    const pitch = theta0 + (this.ws.mesh.twist[this.ring] as number);
+    const turning = this.spin * this.x - this.swirl;
+    const inflowAt = (angle: number): number => turning * Math.tan(Math.min(Math.max(angle, -steepestPitch), steepestPitch)) - lambdaC;
+    let far = 0.999 * inflowAt(pitch);
+    let farMiss = side * far > 1e-4 ? this.miss(far) : -side;
+    for (let width = 0.02; side * farMiss < 0 && width < 30; width *= 2) {
+      far = side * Math.max(side * far, width);
+      farMiss = this.miss(far);
+    }
+    const stalled = inflowAt(pitch - side * Math.sign(turning) * (this.ws.rings.sections[this.ring]?.inner.stallAngle ?? 0));
+    if (!(side * stalled > 0 && side * (far - stalled) > 0)) return bracketedRoot(this.misses, 0, none, far, farMiss, inducedTolerance);
+    let before = far;
+    let beforeMiss = farMiss;
+    for (let step = 0; step <= stalledSteps; step++) {
+      const here = stalled * (1 - step / stalledSteps);
+      const hereMiss = step === stalledSteps ? none : this.miss(here);
+      if (side * hereMiss <= 0) return bracketedRoot(this.misses, here, hereMiss, before, beforeMiss, inducedTolerance);
+      before = here;
+      beforeMiss = hereMiss;
+    }
+    return Number.NaN;
+  }
+
+  /** From a near guess; falls back to the cold search. */
+  private warm(guess: number): number {
+    let low = guess;
+    let high = guess;
+    let lowMiss = this.miss(guess);
+    let highMiss = lowMiss;
+    for (let width = 1e-4; width < 0.01 && lowMiss * highMiss > 0; width *= 8) {
+      if (lowMiss > 0) {
+        high = low;
+        highMiss = lowMiss;
+        low = guess - width;
+        lowMiss = this.miss(low);
+      } else {
+        low = high;
+        lowMiss = highMiss;
+        high = guess + width;
+        highMiss = this.miss(high);
+      }
+    }
+    return lowMiss * highMiss > 0 ? this.cold() : bracketedRoot(this.misses, low, lowMiss, high, highMiss, inducedTolerance);
+  }
+
+  /** Angular momentum less torque of the ring at a swirl velocity, induced velocity balanced. */
+  private swirlMiss(swirl: number): number {
+    this.swirl = swirl;
+    if (!this.ended(this.warm(this.induced))) return Number.NaN;
+    const torque = (this.ws.rings.loads[this.ring * ringLoadWidth + 1] as number) / this.ringArea;
+    return 2 * this.factor * swirl * flowThroughDisc(this.condition, this.induced) * this.x - torque;
+  }
+
+  private solveSwirl(): boolean {
+    const none = this.swirlMiss(0);
+    if (none === 0) return true;
+    const side = none < 0 ? 1 : -1;
+    const scale = Math.hypot(this.spin * this.x, this.state.lambdaC, this.state.mu);
+    let near = 0;
+    let nearMiss = none;
+    for (let share = 0.02; share < 3; share *= 2) {
+      const far = side * share * scale;
+      const farMiss = this.swirlMiss(far);
+      if (side * farMiss >= 0) {
+        const swirl = bracketedRoot((at) => this.swirlMiss(at), near, nearMiss, far, farMiss, swirlTolerance);
+        return !Number.isNaN(this.swirlMiss(swirl));
+      }
+      if (Number.isNaN(farMiss)) return false;
+      near = far;
+      nearMiss = farMiss;
+    }
+    return false;
+  }
+}

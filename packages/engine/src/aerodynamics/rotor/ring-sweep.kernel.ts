@@ -1,0 +1,177 @@
+import { circleSteps, circleWidth, rootReynoldsStep, rootReynoldsSteps, type SectionLaw, stepWidth } from "../airfoil-section/index.ts";
+import { foreAftGradient, lateralGradient } from "./inflow-distribution.kernel.ts";
+import type { RotorSweepState, RotorWorkspace } from "./rotor-workspace.ts";
+
+const stepsPerRadian = circleSteps / (2 * Math.PI);
+const positionShift = circleSteps * 2.5;
+const lastStep = circleSteps - 1;
+const largestMachSquared = 0.81;
+
+/** Numbers per ring in `RingBuffers.loads`, in this order: C_T, C_Q, C_H, C_Y, moment cos, moment sin, mean moment, induced power. */
+export const ringLoadWidth = 8;
+
+/** Lift at Mach 0 of attached flow, of separated flow, drag, friction: what `readSection` leaves. */
+const reading = new Float64Array(4);
+const blended = new Float64Array(4);
+
+/** One law at a table position and a root of the Reynolds number; both linear between neighbours. */
+function readSection(law: SectionLaw, position: number, reynoldsRoot: number): void {
+  const { table, reynoldsIndex } = law;
+  const whole = position | 0;
+  const part = position - whole;
+  const step = (whole & lastStep) * stepWidth;
+  const last = law.reynolds.length - 1;
+  if (last === 0) {
+    for (let k = 0; k < 4; k++) {
+      const low = table[step + k] as number;
+      reading[k] = low + part * ((table[step + stepWidth + k] as number) - low);
+    }
+    return;
+  }
+  const rootStep = reynoldsRoot | 0;
+  const lowLevel = reynoldsIndex[rootStep] as number;
+  const level = lowLevel + (reynoldsRoot - rootStep) * ((reynoldsIndex[rootStep + 1] as number) - lowLevel);
+  let lower = level | 0;
+  if (lower > last - 1) lower = last - 1;
+  const upperShare = level - lower;
+  const lowerShare = 1 - upperShare;
+  const at = lower * circleWidth + step;
+  const up = at + circleWidth;
+  for (let k = 0; k < 4; k++) {
+    const low = lowerShare * (table[at + k] as number) + upperShare * (table[up + k] as number);
+    const high = lowerShare * (table[at + stepWidth + k] as number) + upperShare * (table[up + stepWidth + k] as number);
+    reading[k] = low + part * (high - low);
+  }
+}
+
+/**
+ * One ring of blade elements over a turn, with an induced and a swirl velocity of its own. Writes `ws.rings.loads`; allocates
+ * nothing.
+ *
+ * The equations of `sweepRotor` with u_T = Ω̂ x − w + μ sin ψ and λ_i, w of the ring. Velocities are over `s.tipSpeed`, which with a
+ * turning rotor is its tip speed (Ω̂ = 1); a stopped rotor has Ω̂ = 0 and one turned backwards Ω̂ < 0, over any reference speed. In axial
+ * flow without cyclic pitch all azimuths are alike and one is computed. Lift carries Prandtl's function only with mean inflow.
+ *
+ * @param spin Ω̂, speed of the tip over `s.tipSpeed` [1]
+ * @param i index of the ring
+ * @param lambdaI λ_i of the ring, over `s.tipSpeed` [1]
+ * @param swirl w, in the sense of a turning rotor, over `s.tipSpeed` [1]
+ * @source johnson-1980, ch. 5, blade element theory in forward flight, unchecked
+ */
+export function sweepRing(ws: RotorWorkspace, s: RotorSweepState, spin: number, i: number, lambdaI: number, swirl: number): void {
+  const { mesh, rings } = ws;
+  const { sine, cosine } = mesh;
+  const section = rings.sections[i] as RotorWorkspace["rings"]["sections"][number];
+  const { inner, outer, outerShare } = section;
+  const axial = Math.abs(s.mu) < 1e-9 && s.theta1c === 0 && s.theta1s === 0;
+  const azimuths = axial ? 1 : sine.length;
+  const scale = axial ? sine.length : 1;
+  const x = mesh.radiusFraction[i] as number;
+  const weight = scale * (mesh.weight[i] as number);
+  const liftWeight = scale * (mesh.liftWeight[i] as number);
+  const resultant = ws.radialKind === 2;
+  const alongSpan = ws.radialKind === 0 ? 0 : 1;
+  const liftLoss = ws.prandtl && !ws.annular;
+  const halfBlades = ws.model.bladeCount / 2;
+  const { mu, coning } = s;
+  const through = s.lambdaC + lambdaI;
+  const kx = lambdaI * foreAftGradient(ws.inflowKind, mu, through);
+  const ky = lambdaI * lateralGradient(ws.inflowKind, mu);
+  const turning = spin * x - swirl;
+  const builtIn = s.theta0 + (mesh.twist[i] as number);
+  const machSquared = (s.tipSpeed / s.speedOfSound) * (s.tipSpeed / s.speedOfSound);
+  const reynolds = (s.tipSpeed / s.kinematicViscosity) * (mesh.chord[i] as number);
+  let ct = 0;
+  let cq = 0;
+  let ch = 0;
+  let cy = 0;
+  let momentCos = 0;
+  let momentSin = 0;
+  let induced = 0;
+  for (let j = 0; j < azimuths; j++) {
+    const sin = axial ? 0 : (sine[j] as number);
+    const cos = axial ? 0 : (cosine[j] as number);
+    const radial = mu * cos;
+    const own = x * (kx * cos + ky * sin);
+    const uT = turning + mu * sin;
+    const uP = through + radial * coning + own;
+    const speedSquared = uT * uT + uP * uP;
+    const speed = Math.sqrt(speedSquared);
+    const phi = Math.atan2(uP, uT);
+    const position = (builtIn + s.theta1c * cos + s.theta1s * sin - phi) * stepsPerRadian + positionShift;
+    let reynoldsRoot = Math.sqrt(speed * reynolds) / rootReynoldsStep;
+    if (reynoldsRoot > rootReynoldsSteps) reynoldsRoot = rootReynoldsSteps;
+    readSection(inner, position, reynoldsRoot);
+    if (outerShare > 0) {
+      blended.set(reading);
+      readSection(outer, position, reynoldsRoot);
+      for (let k = 0; k < 4; k++) reading[k] = (1 - outerShare) * (blended[k] as number) + outerShare * (reading[k] as number);
+    }
+    const compression = 1 / Math.sqrt(1 - Math.min(machSquared * speedSquared, largestMachSquared));
+    let lift = (reading[0] as number) * compression + (reading[1] as number);
+    if (liftLoss) {
+      const exponent = (halfBlades * (1 - x) * speed) / (x * Math.abs(uP) + 1e-300);
+      if (exponent < 30) lift *= (2 / Math.PI) * Math.acos(Math.exp(-exponent));
+    }
+    const lifting = liftWeight * speed * lift;
+    let dragging = weight * (reading[2] as number) * speed;
+    let alongBlade = dragging;
+    if (resultant) {
+      const rubbing = weight * (reading[3] as number);
+      alongBlade = rubbing * Math.sqrt(speedSquared + radial * radial);
+      dragging += alongBlade - rubbing * speed;
+    }
+    const dz = lifting * uT - dragging * uP;
+    const dx = lifting * uP + dragging * uT;
+    const inward = dz * coning - alongSpan * radial * alongBlade;
+    ct += dz;
+    cq += x * dx;
+    ch += dx * sin - inward * cos;
+    cy -= dx * cos + inward * sin;
+    momentCos += x * dz * cos;
+    momentSin += x * dz * sin;
+    induced += (lambdaI + own) * dz + swirl * dx;
+  }
+  const { loads } = rings;
+  const at = i * ringLoadWidth;
+  loads[at] = ct;
+  loads[at + 1] = cq;
+  loads[at + 2] = ch;
+  loads[at + 3] = cy;
+  loads[at + 4] = momentCos;
+  loads[at + 5] = momentSin;
+  loads[at + 6] = x * ct;
+  loads[at + 7] = induced;
+}
+
+/**
+ * Adds up the rings' loads into `ws.out`. @derivation sum
+ */
+export function addRings(ws: RotorWorkspace): void {
+  const { loads } = ws.rings;
+  const sums = [0, 0, 0, 0, 0, 0, 0, 0];
+  for (let at = 0; at < loads.length; at += ringLoadWidth) {
+    for (let k = 0; k < ringLoadWidth; k++) sums[k] = (sums[k] as number) + (loads[at + k] as number);
+  }
+  const out = ws.out;
+  out.ct = sums[0] as number;
+  out.cq = sums[1] as number;
+  out.ch = sums[2] as number;
+  out.cy = sums[3] as number;
+  out.momentCos = sums[4] as number;
+  out.momentSin = sums[5] as number;
+  out.meanFlapMoment = sums[6] as number;
+  out.cpInduced = sums[7] as number;
+}
+
+/**
+ * One pass over all rings with the induced and swirl velocities in `ws.rings`. Writes `ws.rings.loads` and `ws.out`.
+ *
+ * @param spin as in `sweepRing`
+ * @derivation sum over `sweepRing`
+ */
+export function sweepRings(ws: RotorWorkspace, s: RotorSweepState, spin: number): void {
+  const { induced, swirl } = ws.rings;
+  for (let i = 0; i < induced.length; i++) sweepRing(ws, s, spin, i, induced[i] as number, swirl[i] as number);
+  addRings(ws);
+}

@@ -15,6 +15,10 @@ const swirlTolerance = 1e-10;
 /** Steps in which a stalled ring is searched, from the attached side. */
 const stalledSteps = 6;
 const steepestPitch = 1.5;
+/** Secants from a near guess: how many, how long at most, and how short the last, after which none is needed [1]. */
+const secantSteps = 6;
+const longestSecant = 0.05;
+const endingSecant = 1e-8;
 
 /**
  * The induced (and swirl) velocity of every ring, each from its own momentum. Writes `ws.rings` and `ws.out`.
@@ -62,6 +66,7 @@ class RingBalance {
   private x = 0;
   private ringArea = 0;
   private factor = 1;
+  private slope = 1;
 
   constructor(ws: RotorWorkspace, state: RotorSweepState, spin: number) {
     this.ws = ws;
@@ -115,6 +120,7 @@ class RingBalance {
       farMiss = this.miss(far);
     }
     const stalled = inflowAt(pitch - side * Math.sign(turning) * (this.ws.rings.sections[this.ring]?.inner.stallAngle ?? 0));
+    this.slope = (farMiss - none) / far;
     if (!(side * stalled > 0 && side * (far - stalled) > 0)) return bracketedRoot(this.misses, 0, none, far, farMiss, inducedTolerance);
     let before = far;
     let beforeMiss = farMiss;
@@ -128,26 +134,23 @@ class RingBalance {
     return Number.NaN;
   }
 
-  /** From a near guess; falls back to the cold search. */
+  /** From a near guess by secants; the cold search where they do not end at once. */
   private warm(guess: number): number {
-    let low = guess;
-    let high = guess;
-    let lowMiss = this.miss(guess);
-    let highMiss = lowMiss;
-    for (let width = 1e-4; width < 0.01 && lowMiss * highMiss > 0; width *= 8) {
-      if (lowMiss > 0) {
-        high = low;
-        highMiss = lowMiss;
-        low = guess - width;
-        lowMiss = this.miss(low);
-      } else {
-        low = high;
-        lowMiss = highMiss;
-        high = guess + width;
-        highMiss = this.miss(high);
-      }
+    let at = guess;
+    let here = this.miss(at);
+    let slope = this.slope;
+    for (let step = 0; step < secantSteps; step++) {
+      const move = -here / slope;
+      if (!(Math.abs(move) < longestSecant)) break;
+      const next = this.miss(at + move);
+      if (Math.abs(move) < endingSecant) return at + move;
+      if (!(Math.abs(next) < Math.abs(here))) break;
+      slope = (next - here) / move;
+      at += move;
+      here = next;
+      this.slope = slope;
     }
-    return lowMiss * highMiss > 0 ? this.cold() : bracketedRoot(this.misses, low, lowMiss, high, highMiss, inducedTolerance);
+    return this.cold();
   }
 
   /** Angular momentum less torque of the ring at a swirl velocity, induced velocity balanced. */
@@ -160,7 +163,7 @@ class RingBalance {
 
   private solveSwirl(): boolean {
     const none = this.swirlMiss(0);
-    if (none === 0) return true;
+    if (none === 0 || this.swirlBySecants(none)) return true;
     const side = none < 0 ? 1 : -1;
     const scale = Math.hypot(this.spin * this.x, this.state.lambdaC, this.state.mu);
     let near = 0;
@@ -168,13 +171,31 @@ class RingBalance {
     for (let share = 0.02; share < 3; share *= 2) {
       const far = side * share * scale;
       const farMiss = this.swirlMiss(far);
+      if (Number.isNaN(farMiss)) return false;
       if (side * farMiss >= 0) {
         const swirl = bracketedRoot((at) => this.swirlMiss(at), near, nearMiss, far, farMiss, swirlTolerance);
         return !Number.isNaN(this.swirlMiss(swirl));
       }
-      if (Number.isNaN(farMiss)) return false;
       near = far;
       nearMiss = farMiss;
+    }
+    return false;
+  }
+
+  /** Starts with the swirl that the torque without swirl would make: usually near. */
+  private swirlBySecants(none: number): boolean {
+    let at = 0;
+    let here = none;
+    let slope = 2 * this.factor * flowThroughDisc(this.condition, this.induced) * this.x;
+    for (let step = 0; step < secantSteps; step++) {
+      const move = -here / slope;
+      if (!(Math.abs(move) < 0.2 * this.x)) return false;
+      const next = this.swirlMiss(at + move);
+      if (Math.abs(move) < endingSecant) return true;
+      if (!(Math.abs(next) < Math.abs(here))) return false;
+      slope = (next - here) / move;
+      at += move;
+      here = next;
     }
     return false;
   }

@@ -22,10 +22,14 @@ function readSection(law: SectionLaw, position: number, reynoldsRoot: number): v
   const step = (whole & lastStep) * stepWidth;
   const last = law.reynolds.length - 1;
   if (last === 0) {
-    for (let k = 0; k < 4; k++) {
-      const low = table[step + k] as number;
-      reading[k] = low + part * ((table[step + stepWidth + k] as number) - low);
-    }
+    const low0 = table[step] as number;
+    const low1 = table[step + 1] as number;
+    const low2 = table[step + 2] as number;
+    const low3 = table[step + 3] as number;
+    reading[0] = low0 + part * ((table[step + stepWidth] as number) - low0);
+    reading[1] = low1 + part * ((table[step + stepWidth + 1] as number) - low1);
+    reading[2] = low2 + part * ((table[step + stepWidth + 2] as number) - low2);
+    reading[3] = low3 + part * ((table[step + stepWidth + 3] as number) - low3);
     return;
   }
   const rootStep = reynoldsRoot | 0;
@@ -34,14 +38,21 @@ function readSection(law: SectionLaw, position: number, reynoldsRoot: number): v
   let lower = level | 0;
   if (lower > last - 1) lower = last - 1;
   const upperShare = level - lower;
-  const lowerShare = 1 - upperShare;
+  const a = (1 - upperShare) * (1 - part);
+  const b = (1 - upperShare) * part;
+  const c = upperShare * (1 - part);
+  const d = upperShare * part;
   const at = lower * circleWidth + step;
+  const to = at + stepWidth;
   const up = at + circleWidth;
-  for (let k = 0; k < 4; k++) {
-    const low = lowerShare * (table[at + k] as number) + upperShare * (table[up + k] as number);
-    const high = lowerShare * (table[at + stepWidth + k] as number) + upperShare * (table[up + stepWidth + k] as number);
-    reading[k] = low + part * (high - low);
-  }
+  const upTo = up + stepWidth;
+  reading[0] = a * (table[at] as number) + b * (table[to] as number) + c * (table[up] as number) + d * (table[upTo] as number);
+  reading[1] =
+    a * (table[at + 1] as number) + b * (table[to + 1] as number) + c * (table[up + 1] as number) + d * (table[upTo + 1] as number);
+  reading[2] =
+    a * (table[at + 2] as number) + b * (table[to + 2] as number) + c * (table[up + 2] as number) + d * (table[upTo + 2] as number);
+  reading[3] =
+    a * (table[at + 3] as number) + b * (table[to + 3] as number) + c * (table[up + 3] as number) + d * (table[upTo + 3] as number);
 }
 
 /**

@@ -17,7 +17,7 @@ const noLoss = 30;
 export function prandtlFactor(ws: RotorWorkspace, x: number, along: number, through: number): number {
   const { model } = ws;
   if (!ws.prandtl) return 1;
-  const sine = Math.abs(through) / Math.hypot(along, through);
+  const sine = Math.abs(through) / Math.sqrt(along * along + through * through);
   const tip = loss(((model.bladeCount / 2) * (1 - x)) / (x * sine));
   const { rootCutout } = model;
   if (model.rootLoss !== true || rootCutout <= 0) return tip;

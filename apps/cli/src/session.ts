@@ -1,5 +1,5 @@
 import { stat } from "node:fs/promises";
-import { resolve } from "node:path";
+import { dirname, resolve } from "node:path";
 import { openProject, type Project } from "@wingseed/documents";
 import { CannotAsk, createRunner, type Runner } from "@wingseed/runner";
 import { cacheFolder } from "./cache-folder.ts";
@@ -11,6 +11,8 @@ export interface SessionOptions {
   readonly project?: string | undefined;
   readonly registry?: string | undefined;
   readonly workers?: number | undefined;
+  /** File with inputs: a table that they name lies beside it; without one in the working folder. */
+  readonly input?: string | undefined;
   /** False: nothing is kept and nothing kept is used. */
   readonly cache: boolean;
 }
@@ -29,7 +31,8 @@ export async function withSession<Value>(
   work: (session: Session) => Promise<Value>,
 ): Promise<Value> {
   const folder = await projectFolder(place, options.project);
-  const project = openProject(folder);
+  const beside = besideInputs(options.input);
+  const project = openProject(folder, { tableFolders: options.project === undefined ? [beside, folder] : [folder, beside] });
   const runner = await createRunner({
     registryUrl: registryUrl(place, options.registry),
     workerUrl: place.workerUrl,
@@ -45,6 +48,12 @@ export async function withSession<Value>(
   } finally {
     await runner.close();
   }
+}
+
+/** Where the paths of tables begin that inputs name: the folder of the file with the inputs, else the working folder. */
+function besideInputs(input: string | undefined): string {
+  const isFile = input !== undefined && input !== "-" && !/^\s*[{[]/.test(input);
+  return isFile ? dirname(resolve(input)) : process.cwd();
 }
 
 /** The folder of a project by its argument. */

@@ -7,21 +7,25 @@ export interface ListedFile {
   readonly kind: string;
 }
 
-/** The kind of file that a path inside a project is, or undefined when projects have no such file. */
+/**
+ * The kind of file that a path inside a project is, or undefined when projects have no such file. A table is read wherever it is
+ * named; of itself it is one in `tables/` only.
+ */
 export function fileKind(path: string): string | undefined {
   if (/^places\/[^/]+\.geojson$/u.test(path)) return "geojson";
   if (/^terrain\/[^/]+\.tiff?$/u.test(path)) return "raster";
+  if (/\.csv$/iu.test(path)) return "table";
   return documentKinds.find(({ pathPattern }) => pathPattern.test(path))?.kind;
 }
 
 export function listed(paths: readonly string[]): readonly ListedFile[] {
   return paths.flatMap((path) => {
     const kind = fileKind(path);
-    return kind === undefined ? [] : [{ path, kind }];
+    return kind === undefined || (kind === "table" && !path.startsWith("tables/")) ? [] : [{ path, kind }];
   });
 }
 
-const places = [...documentKinds.map(({ place }) => place), "places/*.geojson", "terrain/*.tif"].join(", ");
+const places = [...documentKinds.map(({ place }) => place), "places/*.geojson", "terrain/*.tif", "tables/*.csv"].join(", ");
 
 /** Says that a path is no file of a project. */
 export function unknownFile(path: string): DocumentProblem {

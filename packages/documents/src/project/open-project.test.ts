@@ -44,6 +44,42 @@ test("documents come in SI with the hash of their bytes", async () => {
   expect(value?.hash).toMatch(/^[0-9a-f]{64}$/);
 });
 
+describe("tables", () => {
+  const polar = "angle [deg],lift\n0,0\n";
+
+  test("are read wherever they lie, and belong to the project in their own folder", async () => {
+    await mkdir(join(folder, "tables"));
+    await put("tables/polar.csv", polar);
+    await put("places/log.csv", "not a table");
+    const project = openProject(folder);
+    expect((await project.readDocument("tables/polar.csv")).value).toMatchObject({ kind: "table", data: { rows: [[0, 0]] } });
+    expect((await project.readDocument("places/log.csv")).problems?.[0]?.message).toBe("the table has names of columns but no row");
+    expect((await project.list()).filter(({ kind }) => kind === "table")).toEqual([{ path: "tables/polar.csv", kind: "table" }]);
+    expect(await checked()).toEqual([]);
+  });
+
+  test("are looked for in the folders that the question names, one after another, and nowhere else", async () => {
+    const beside = await mkdtemp(join(tmpdir(), "wingseed-beside-"));
+    await writeFile(join(beside, "polar.csv"), polar);
+    expect((await openProject(folder).readDocument("polar.csv")).problems?.[0]?.message).toBe("there is no file polar.csv");
+    const project = openProject(folder, { tableFolders: [folder, beside] });
+    expect((await project.readDocument("polar.csv")).value).toMatchObject({ kind: "table" });
+    expect((await project.readDocument("other.csv")).problems?.[0]?.message).toBe(
+      `there is no file other.csv; it was looked for in ${folder}, ${beside}`,
+    );
+    expect((await project.readDocument("../polar.csv")).problems?.[0]?.kind).toBe("outside-project");
+    expect((await project.readDocument("aircraft/none.yaml")).problems?.[0]?.message).toBe("there is no file aircraft/none.yaml");
+    await rm(beside, { recursive: true });
+  });
+
+  test("with a byte order mark are tables", async () => {
+    await put("polar.csv", `\ufeff${polar}`);
+    expect((await openProject(folder).readDocument("polar.csv")).value).toMatchObject({
+      data: { columns: [{ name: "angle" }, { name: "lift" }] },
+    });
+  });
+});
+
 describe("what is wrong between documents is told where it is written", () => {
   test.each([
     [
@@ -108,7 +144,7 @@ describe("what is wrong between documents is told where it is written", () => {
     await put("aircraft/third.yml", "format: 1\n");
     expect(await checked()).toEqual([
       "aircraft/other.yaml:1:1: warning: project.yaml does not list this aircraft, so nothing takes it unless it is named",
-      "aircraft/third.yml:1:1: warning: this file is not read: aircraft/third.yml is no document of a project; they lie at project.yaml, aircraft/*.yaml, missions/*.yaml, places/*.geojson, terrain/*.tif",
+      "aircraft/third.yml:1:1: warning: this file is not read: aircraft/third.yml is no document of a project; they lie at project.yaml, aircraft/*.yaml, missions/*.yaml, places/*.geojson, terrain/*.tif, tables/*.csv",
     ]);
   });
 

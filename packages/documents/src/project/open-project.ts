@@ -3,9 +3,10 @@ import { type DocumentKind, type DocumentReading, type DocumentText, documentKin
 import { type DocumentProblem, fileProblem, inReadingOrder } from "../document-problem.ts";
 import { readGeoJson } from "../geojson/index.ts";
 import { largestFile } from "../geotiff/index.ts";
+import { readTable } from "../table/index.ts";
 import { checkProject } from "./check-project.ts";
 import { fileKind, type ListedFile, listed, unknownFile } from "./file-kinds.ts";
-import { type FileMark, locate, projectFiles, readLocated } from "./project-folder.ts";
+import { type FileMark, locate, locateIn, projectFiles, readLocated } from "./project-folder.ts";
 import { placedRaster, type RasterFile, type RasterReading, readRasterFile } from "./project-raster.ts";
 
 /** A value with what deserves a look, or every problem that keeps it from being used. */
@@ -28,15 +29,23 @@ const largestDocument = 4 * 2 ** 20;
 /** Decoded rasters that stay in memory; those read longest ago go first. */
 const rastersKept = 4;
 
+export interface ProjectOptions {
+  /**
+   * Folders in which a table is looked for by its path, first one first; the project's own when absent. For questions that name a
+   * table beside their inputs.
+   */
+  readonly tableFolders?: readonly string[];
+}
+
 /** Opens a project folder. Nothing is read yet. */
-export function openProject(folder: string): Project {
+export function openProject(folder: string, options: ProjectOptions = {}): Project {
   const readings = new Map<string, { readonly mark: FileMark; readonly reading: DocumentReading }>();
   const rasters = new Map<string, { readonly mark: FileMark; readonly file: Promise<RasterFile> }>();
 
   const document = async (path: string): Promise<DocumentReading> => {
     const reader = readerOf(path);
     if (reader === undefined) return { problems: [unknownFile(path)], references: [] };
-    const found = await locate(folder, path, largestDocument);
+    const found = await locateIn(reader === readTable ? (options.tableFolders ?? [folder]) : [folder], path, largestDocument);
     if (found.kind === "problem") return { problems: [found.problem], references: [] };
     const known = readings.get(path);
     if (known !== undefined && sameFile(known.mark, found.mark)) return known.reading;
@@ -84,6 +93,7 @@ type TextReader = (text: DocumentText) => DocumentReading;
 
 function readerOf(path: string): TextReader | undefined {
   if (fileKind(path) === "geojson") return readGeoJson;
+  if (fileKind(path) === "table") return readTable;
   const kind: DocumentKind | undefined = documentKinds.find(({ pathPattern }) => pathPattern.test(path));
   return kind === undefined ? undefined : (text) => readYamlDocument(kind, text);
 }

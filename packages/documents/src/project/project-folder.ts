@@ -42,6 +42,16 @@ export async function locate(folder: string, path: string, largest: number): Pro
   }
 }
 
+/** Finds a file in the first of several folders that has it. */
+export async function locateIn(folders: readonly string[], path: string, largest: number): Promise<Located> {
+  for (const folder of folders) {
+    const found = await locate(folder, path, largest);
+    if (found.kind === "located" || found.problem.kind !== "missing-file") return found;
+  }
+  const places = folders.length > 1 ? `; it was looked for in ${folders.join(", ")}` : "";
+  return problem(path, "missing-file", "a file that exists", `there is no file ${path}${places}`);
+}
+
 /** Reads a located file with the hash of its bytes (SHA-256). */
 export async function readLocated(
   path: string,

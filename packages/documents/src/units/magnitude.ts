@@ -81,7 +81,7 @@ function withoutUnit(value: number, rest: string): Scale | Refusal {
 }
 
 /** Dimensions alone do not tell a torque from an energy, nor a force from an energy per distance: the spelling does. */
-function measures(unit: Unit, kind: QuantityKind): boolean {
+export function measures(unit: Unit, kind: QuantityKind): boolean {
   return sameDimension(unit, libraryUnit(kind)) && spelledForKind(unit, kind);
 }
 

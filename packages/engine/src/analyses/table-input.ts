@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { type QuantityKind, quantityKinds } from "../quantities/index.ts";
+import type { QuantityKind } from "../quantities/index.ts";
 import type { Need, Problem, ProjectView } from "./contract.ts";
 import { columnsOf, matchedColumns } from "./table-columns.ts";
 
@@ -14,6 +14,8 @@ export interface TableData {
     readonly unit: string | null;
     /** Kinds of quantity that the unit may measure; a name without unit is a number without dimension. */
     readonly kinds: readonly QuantityKind[];
+    /** Zero of the unit in SI, other than 0 for temperatures in degrees; it is contained in the rows. */
+    readonly offset: number;
     readonly line: number;
     readonly column: number;
   }[];
@@ -101,8 +103,7 @@ export function tableRows<Row>(view: ProjectView, input: TableInput<Row>, row: z
 
 /** A column in degrees Celsius is read as an absolute temperature; where a difference is meant the offset goes again. */
 function inKind(value: number, data: TableData, cell: number, kind: QuantityKind | undefined): number {
-  const absolute = data.columns[cell]?.kinds[0] === "temperature" && data.columns[cell]?.unit !== quantityKinds.temperature;
-  return absolute && kind === "temperatureDifference" ? value - 273.15 : value;
+  return kind === "temperatureDifference" ? value - (data.columns[cell]?.offset ?? 0) : value;
 }
 
 const mostComplaints = 20;

@@ -3,7 +3,7 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { analyses } from "@wingseed/engine";
 import { describe, expect, it } from "vitest";
-import { answeredPages, benchAnalyses, pages } from "./pages.ts";
+import { answeredPages, benchParts, pages, unplacedAnalyses } from "./pages.ts";
 
 describe("the pages", () => {
   it("have unique ids, and each next page is one that answers", () => {
@@ -11,9 +11,10 @@ describe("the pages", () => {
     const answered = answeredPages().map((page) => page.id);
     for (const page of answeredPages()) if (page.next) expect(answered).toContain(page.next);
   });
-  it("leave every other analysis to the bench", () => {
-    const named = [{ name: "speed" }, { name: "toy" }];
-    expect(benchAnalyses(named)).toEqual([{ name: "toy" }]);
+  it("leave every other analysis to the end of the column", () => {
+    const named = [{ name: "speed" }, { name: "rotor" }, { name: "toy" }];
+    expect(unplacedAnalyses(named)).toEqual([{ name: "toy" }]);
+    expect(benchParts(named).map(({ name }) => name)).toEqual(["Rotor"]);
   });
   it("name only analyses that the registry has", () => {
     const known = analyses.map((analysis) => analysis.name);

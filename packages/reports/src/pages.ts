@@ -34,7 +34,23 @@ export interface UnansweredPage {
   readonly question: string;
 }
 
-export type Page = AnsweredPage | UnansweredPage;
+/** One part of the aircraft on the bench page. */
+export interface BenchPart extends PageSlot {
+  /** As the chooser calls it. */
+  readonly name: string;
+}
+
+/** A page of many small questions: one part is chosen and asked alone, from its example, the project or a file. */
+export interface BenchPage {
+  readonly status: "bench";
+  readonly id: string;
+  readonly name: string;
+  readonly heading: PageHeading;
+  readonly question: string;
+  readonly parts: readonly [BenchPart, ...BenchPart[]];
+}
+
+export type Page = AnsweredPage | BenchPage | UnansweredPage;
 
 /** What a face says where a question has no page yet. */
 export const notYet = "not in this version";
@@ -61,6 +77,21 @@ export const pages: readonly Page[] = [
     needs: "an aircraft file",
     slots: [{ analysis: "speed", small: ["lift-shares", "rotor-speed", "stall-margin", "energy-per-distance", "glide", "summary"] }],
     next: "mission",
+  },
+  {
+    status: "bench",
+    id: "bench",
+    name: "Component bench",
+    heading: "The aircraft",
+    question: "What does each part do alone?",
+    parts: [
+      { analysis: "rotor", name: "Rotor" },
+      { analysis: "propeller", name: "Propeller" },
+      { analysis: "wing", name: "Wing" },
+      { analysis: "motor", name: "Motor" },
+      { analysis: "battery", name: "Battery" },
+      { analysis: "section", name: "Blade and wing section" },
+    ],
   },
   {
     status: "not yet",
@@ -92,8 +123,19 @@ export function answeredPages(): readonly AnsweredPage[] {
   return pages.filter((page) => page.status === "answered");
 }
 
-/** The analyses that stand on no page: the bench. Keeps the order given. */
-export function benchAnalyses<Named extends { readonly name: string }>(analyses: readonly Named[]): readonly Named[] {
-  const placed = new Set(answeredPages().flatMap((page) => page.slots.map((slot) => slot.analysis)));
+/** The parts of the bench page that a registry has, in the order of the page. */
+export function benchParts(analyses: readonly { readonly name: string }[]): readonly BenchPart[] {
+  const known = new Set(analyses.map(({ name }) => name));
+  return pages.flatMap((page) => (page.status === "bench" ? page.parts.filter((part) => known.has(part.analysis)) : []));
+}
+
+/** The analyses that no page names. Keeps the order given. */
+export function unplacedAnalyses<Named extends { readonly name: string }>(analyses: readonly Named[]): readonly Named[] {
+  const placed = new Set(pages.flatMap(placedOn));
   return analyses.filter((analysis) => !placed.has(analysis.name));
+}
+
+function placedOn(page: Page): readonly string[] {
+  if (page.status === "answered") return page.slots.map((slot) => slot.analysis);
+  return page.status === "bench" ? page.parts.map((part) => part.analysis) : [];
 }

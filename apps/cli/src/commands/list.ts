@@ -1,4 +1,4 @@
-import { type AnsweredPage, answeredPages, benchAnalyses, notYet, pages } from "@wingseed/reports";
+import { type AnsweredPage, answeredPages, benchParts, notYet, pages, unplacedAnalyses } from "@wingseed/reports";
 import { CannotAsk, loadRegistry, type Registry } from "@wingseed/runner";
 import { type ExitStatus, exitStatus, Refused } from "../exit-status.ts";
 import { type Place, registryUrl } from "../place.ts";
@@ -25,15 +25,20 @@ export async function showQuestions(place: Place, streams: Streams): Promise<Exi
   const known = new Set(registry.analyses.map(({ name }) => name));
   const asked = answeredPages().filter((page) => known.has(analysisOf(page)));
   const questions = asked.map((page) => ({ name: page.question, question: command(analysisOf(page)) }));
-  const bench = benchAnalyses(registry.analyses).map(({ name, question }) => ({ name: question, question: `${command(name)} --example` }));
+  const parts = benchParts(registry.analyses).map(({ name, analysis }) => ({ name, question: `${command(analysis)} --example` }));
+  const others = unplacedAnalyses(registry.analyses).map(({ name, question }) => ({
+    name: question,
+    question: `${command(name)} --example`,
+  }));
+  const bench = [...parts, ...others];
   const all = [...questions, ...bench, ...otherCommands];
   const width = widest(all);
   const isNarrow = width + 4 + Math.max(...all.map(({ question }) => question.length)) > streams.width;
   const line = ({ name, question }: Line) => (isNarrow ? `  ${name}\n      ${question}\n` : `  ${name.padEnd(width)}  ${question}\n`);
   const lines = (entries: readonly Line[]) => entries.map(line).join("");
   const later = pages.filter(({ status }) => status === "not yet").map(({ question }) => `  ${question}\n`);
-  const parts = [`Wingseed ${place.version}`, lines(questions), `Parts on the bench\n${lines(bench)}`, `Also\n${lines(otherCommands)}`];
-  streams.out(`${parts.join("\n")}\n`);
+  const text = [`Wingseed ${place.version}`, lines(questions), `Parts on the bench\n${lines(bench)}`, `Also\n${lines(otherCommands)}`];
+  streams.out(`${text.join("\n")}\n`);
   streams.out(`Asked of every design, but ${notYet}\n${later.join("")}`);
   return exitStatus.done;
 }

@@ -1,9 +1,11 @@
 import { chosenVariant, rowCount, rowFields, valueAt } from "../model/inputs.ts";
 import type { Question } from "../model/question.ts";
+import { isGrid, rowValues } from "../model/rows.ts";
 import type { Run } from "../model/run-store.ts";
 import type { Field, RowsField, VariantsField } from "../model/schema.ts";
 import { useSession } from "../session-context.ts";
 import { FieldRow } from "./field-row.tsx";
+import { RowsGrid } from "./rows-grid.tsx";
 
 interface AnyFieldProps {
   readonly field: Field;
@@ -75,16 +77,26 @@ function RowsFields({ field, question, run, base }: AnyFieldProps & { readonly f
     <fieldset className="group">
       <legend>{field.label}</legend>
       {field.description && <p className="description">{field.description}</p>}
-      {places(count).map((index) => (
-        <fieldset key={index} className="row-group">
-          <legend>
-            {index + 1} of {count}
-          </legend>
-          {rowFields(field, index).map((child) => (
-            <AnyField key={child.path} field={child} question={question} run={run} base={valueAt(question.base, child.path)} />
-          ))}
-        </fieldset>
-      ))}
+      {isGrid(field) && count > 0 ? (
+        <RowsGrid
+          field={field}
+          rows={places(count).map((index) => rowFields(field, index))}
+          question={question}
+          run={run}
+          values={rowValues(field, question.base, question.drafts)}
+        />
+      ) : (
+        places(count).map((index) => (
+          <fieldset key={index} className="row-group">
+            <legend>
+              {index + 1} of {count}
+            </legend>
+            {rowFields(field, index).map((child) => (
+              <AnyField key={child.path} field={child} question={question} run={run} base={valueAt(question.base, child.path)} />
+            ))}
+          </fieldset>
+        ))
+      )}
       <div className="steps">
         <button type="button" onClick={() => resize(count + 1)}>
           One more

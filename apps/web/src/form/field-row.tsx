@@ -89,8 +89,9 @@ function optionsOf(
 ): readonly string[] | undefined {
   if (field.kind === "toggle") return ["yes", "no"];
   if (field.kind === "choice") return (field satisfies ChoiceField).options.map(String);
-  if (field.kind === "text" && field.role === "aircraft" && project.aircraft.length > 0) return project.aircraft;
-  if (field.kind === "text" && field.role === "mission" && project.missions.length > 0) return project.missions;
+  const named = field.kind === "text" ? (field.role ?? field.reference) : undefined;
+  if (named === "aircraft" && project.aircraft.length > 0) return project.aircraft;
+  if (named === "mission" && project.missions.length > 0) return project.missions;
   return undefined;
 }
 

@@ -35,9 +35,9 @@ export function AnswersColumn() {
           <section>
             <h2>Bench</h2>
             <ul>
-              {bench.map((analysis) => (
-                <li key={analysis.name}>
-                  <Answered address={{ place: "bench", analysis: analysis.name, drafts: {} }} question={analysis.question} />
+              {bench.map(({ name, address }) => (
+                <li key={name}>
+                  <Answered address={address} question={name} />
                 </li>
               ))}
             </ul>
@@ -55,7 +55,7 @@ export function AnswersColumn() {
 /** The questions under one heading: first those with an answer, then those that this version leaves open. */
 function HeadingSection({ heading }: { readonly heading: PageHeading }) {
   const pages = useSession().catalogue.pages.filter((page) => page.heading === heading);
-  const open = pages.filter((page) => page.status !== "answered");
+  const open = pages.filter((page) => page.status === "not yet");
   return (
     <section>
       <h2>{heading}</h2>

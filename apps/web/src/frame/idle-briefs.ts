@@ -2,7 +2,7 @@ import { useEffect, useRef } from "react";
 import { useStore } from "zustand";
 import { type Address, questionKey } from "../model/address.ts";
 import { nextIdleQuestion } from "../model/idle-questions.ts";
-import { addressFrom, type Question, questionOf } from "../model/question.ts";
+import { addressFrom, benchOf, type Question, questionOf } from "../model/question.ts";
 import { askedText, pageState } from "../model/run-store.ts";
 import type { Session } from "../model/session.ts";
 import { useSession } from "../session-context.ts";
@@ -41,9 +41,11 @@ export function useIdleBriefs(question: Question): void {
 
 function otherQuestions({ catalogue, address }: Session, here: Question): readonly Question[] {
   const { address: from, remembered } = address.getState();
-  return catalogue.pages.flatMap((page) => {
-    if (page.status !== "answered") return [];
-    const target: Address = { place: "page", page: page.id, drafts: {} };
+  const pages = catalogue.pages.flatMap((page): Address[] =>
+    page.status === "answered" ? [{ place: "page", page: page.id, drafts: {} }] : [],
+  );
+  const parts = benchOf(catalogue).flatMap(({ address: part }) => (part.place === "page" ? [part] : []));
+  return [...pages, ...parts].flatMap((target) => {
     if (questionKey(target) === here.key) return [];
     const question = questionOf(catalogue, addressFrom(catalogue, from, target, remembered));
     return "slots" in question ? [question] : [];

@@ -12,6 +12,12 @@ describe("the address", () => {
     expect(readAddress(addressText(address))).toEqual(address);
   });
 
+  it("brings back the part chosen on a page", () => {
+    const address = { place: "page", page: "bench", part: "air screw", drafts: { speed: "3" } } as const;
+    expect(readAddress(addressText(address))).toEqual(address);
+    expect(questionKey(address)).not.toBe(questionKey({ ...address, part: "other" }));
+  });
+
   it("is the same for equal states whatever the order of typing", () => {
     const empty = { place: "page", page: "reach", drafts: {} } as const;
     const one = withDraft(withDraft(empty, "b", "2"), "a", "1");
@@ -25,7 +31,7 @@ describe("the address", () => {
     expect(readAddress(addressText(withDraft(start, "altitude", "")))?.drafts).toEqual({ altitude: "" });
   });
 
-  it.each(["", "#", "#/", "#/ask", "#/ask/", "#/a/b", "#anchor"])("names no question in %j", (fragment) => {
+  it.each(["", "#", "#/", "#/ask", "#/ask/", "#/a/b/c", "#anchor"])("names no question in %j", (fragment) => {
     expect(readAddress(fragment)).toBeUndefined();
   });
 

@@ -2,12 +2,20 @@ import type { Drafts } from "./inputs.ts";
 
 /** Everything that the address bar holds: which question, and what was asked of it. */
 export type Address =
-  | { readonly place: "page"; readonly page: string; readonly drafts: Drafts }
+  | {
+      readonly place: "page";
+      readonly page: string;
+      /** The analysis chosen on a page that offers several. */
+      readonly part?: string;
+      readonly drafts: Drafts;
+    }
   | { readonly place: "bench"; readonly analysis: string; readonly drafts: Drafts };
 
 /** The part of an address after `#`. Paths sort by name, so that equal states have equal addresses. */
 export function addressText(address: Address): string {
-  const route = address.place === "page" ? `/${encodeURIComponent(address.page)}` : `/ask/${encodeURIComponent(address.analysis)}`;
+  const names =
+    address.place === "page" ? [address.page, ...(address.part === undefined ? [] : [address.part])] : ["ask", address.analysis];
+  const route = names.map((name) => `/${encodeURIComponent(name)}`).join("");
   const asked = new URLSearchParams(Object.entries(address.drafts).sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0))).toString();
   return asked === "" ? `#${route}` : `#${route}?${asked}`;
 }
@@ -17,9 +25,9 @@ export function readAddress(fragment: string): Address | undefined {
   const [route = "", asked = ""] = split(fragment.replace(/^#/, ""));
   const drafts = Object.fromEntries(new URLSearchParams(asked));
   const [, first, second, ...more] = route.split("/").map(decoded);
-  if (first === "ask" && second && more.length === 0) return { place: "bench", analysis: second, drafts };
-  if (first && first !== "ask" && second === undefined) return { place: "page", page: first, drafts };
-  return undefined;
+  if (more.length > 0 || !first) return undefined;
+  if (first === "ask") return second ? { place: "bench", analysis: second, drafts } : undefined;
+  return { place: "page", page: first, ...(second ? { part: second } : {}), drafts };
 }
 
 /** The address of the same question with one text changed; undefined removes it. */
@@ -30,7 +38,8 @@ export function withDraft(address: Address, path: string, text: string | undefin
 
 /** Names the question whatever is asked of it. */
 export function questionKey(address: Address): string {
-  return address.place === "page" ? `page:${address.page}` : `bench:${address.analysis}`;
+  if (address.place === "bench") return `bench:${address.analysis}`;
+  return address.part === undefined ? `page:${address.page}` : `page:${address.page}/${address.part}`;
 }
 
 function split(text: string): readonly [string, string] {

@@ -1,5 +1,5 @@
 import type { AnalysisResult, Answer, Figure, Limit, Method, Problem } from "@wingseed/engine";
-import type { Page } from "@wingseed/reports/draw";
+import type { Page, ValidationRow } from "@wingseed/reports/draw";
 import type { JsonSchema } from "./schema.ts";
 
 /** One analysis of the registry as the server describes it. */
@@ -63,4 +63,6 @@ export interface Catalogue {
   readonly analyses: readonly AnalysisEntry[];
   readonly pages: readonly Page[];
   readonly project: ProjectEntry;
+  /** How the program compares with published data, as on record. */
+  readonly validation: readonly ValidationRow[];
 }

@@ -11,7 +11,14 @@ export function inputsOf(fields: readonly Field[], base: unknown, drafts: Drafts
     const value = fieldValue(field, at(base, leaf(field.path)), drafts);
     if (value !== undefined) inputs[leaf(field.path)] = value;
   }
-  return inputs;
+  return { ...unknownParts(fields, base), ...inputs };
+}
+
+/** What a file gave under names that no field has: sent as it is, so that it is refused by name and not lost. */
+function unknownParts(fields: readonly Field[], base: unknown): Record<string, unknown> {
+  if (typeof base !== "object" || base === null || Array.isArray(base)) return {};
+  const known = new Set(fields.map((field) => leaf(field.path)));
+  return Object.fromEntries(Object.entries(base).filter(([name]) => !known.has(name)));
 }
 
 /** The value of one field, undefined when it is left to the standard. */

@@ -47,6 +47,7 @@ const catalogue: Catalogue = {
     { status: "not yet", id: "later", name: "Later", heading: "The proof", question: "Later?" },
   ],
   project: { title: "", demo: false, aircraft: [], missions: [], problems: [], cautions: [] },
+  validation: [],
 };
 const page = (id: string, drafts = {}) => ({ place: "page", page: id, drafts }) as const;
 
@@ -68,7 +69,7 @@ describe("a question", () => {
     expect(questionOf(catalogue, { place: "bench", analysis: "loose", drafts: {} })).toMatchObject({
       slots: [{ inputs: { own: "from the example" } }],
     });
-    expect(benchOf(catalogue).map((analysis) => analysis.name)).toEqual(["loose"]);
+    expect(benchOf(catalogue).map(({ name }) => name)).toEqual(["loose?"]);
   });
 
   it("says why there is none", () => {

@@ -18,6 +18,10 @@ export interface JsonSchema {
   readonly label?: string;
   readonly quantity?: QuantityKind;
   readonly role?: string;
+  /** Kind of document whose path this is. */
+  readonly reference?: string;
+  /** Other heads under which a column of a table may stand. */
+  readonly columnNames?: readonly string[];
   readonly minimum?: number;
   readonly exclusiveMinimum?: number;
   readonly maximum?: number;
@@ -32,6 +36,8 @@ interface Base {
   readonly required: boolean;
   readonly standard?: unknown;
   readonly role?: string;
+  readonly reference?: string;
+  readonly otherNames?: readonly string[];
 }
 
 export interface QuantityField extends Base {
@@ -146,7 +152,7 @@ function arrayField(base: Base, schema: JsonSchema, root: JsonSchema): Field {
 }
 
 function variantsField(base: Base, written: readonly JsonSchema[], root: JsonSchema): Field {
-  const schemas = written.map((one) => resolved(one, root)).filter((one) => one.type !== "null");
+  const schemas = alternatives(written, root);
   const measured = schemas.find((one) => one.quantity && one.type === "number");
   if (measured && schemas.every((one) => one === measured || (one.type === "string" && !one.enum && one.const === undefined))) {
     return quantityField(base, measured);
@@ -156,6 +162,16 @@ function variantsField(base: Base, written: readonly JsonSchema[], root: JsonSch
   const variants = schemas.map((one) => ({ name: variantName(one), field: fieldOf(one, base.path, true, root) }));
   const only = variants.length === 1 ? variants[0] : undefined;
   return only ? { ...only.field, ...base } : { ...base, kind: "variants", variants };
+}
+
+/** The ways in which a value may be given; a way that is itself a choice of ways opens into those. */
+function alternatives(written: readonly JsonSchema[], root: JsonSchema): readonly JsonSchema[] {
+  return written.flatMap((one) => {
+    const schema = resolved(one, root);
+    const inner = schema.anyOf ?? schema.oneOf;
+    if (inner && !schema.quantity) return alternatives(inner, root);
+    return schema.type === "null" ? [] : [schema];
+  });
 }
 
 function variantName(schema: JsonSchema): string {
@@ -192,6 +208,8 @@ function baseOf(schema: JsonSchema, path: string, required: boolean): Base {
     ...(schema.description ? { description: schema.description } : {}),
     ...(schema.default === undefined ? {} : { standard: schema.default }),
     ...(schema.role ? { role: schema.role } : {}),
+    ...(schema.reference ? { reference: schema.reference } : {}),
+    ...(schema.columnNames ? { otherNames: schema.columnNames } : {}),
   };
 }
 

@@ -9,8 +9,11 @@ import { command, type Origin } from "../model/slip.ts";
 import { Figures } from "../picture/figures.tsx";
 import { useRun, useSession, useView } from "../session-context.ts";
 import { AnswerSentence } from "./answer.tsx";
+import { PartChooser } from "./part-chooser.tsx";
+import { PartSource } from "./part-source.tsx";
 import { Problems } from "./problems.tsx";
 import { ProgressLine } from "./progress-line.tsx";
+import { Standing } from "./standing.tsx";
 
 /** One question with its answer, pictures, tables and margin. */
 export function QuestionPage({ question }: { readonly question: Question }) {
@@ -25,16 +28,26 @@ export function QuestionPage({ question }: { readonly question: Question }) {
   }, [question, runs]);
   const again = () => runs.getState().ask(main.key, main.analysis.name, main.inputs, true);
   return (
-    <main className="page" id="page" data-state={state} data-question={question.key} aria-busy={run?.running ?? false}>
+    <main
+      className="page"
+      id="page"
+      data-state={state}
+      data-question={question.key}
+      data-bench={question.bench !== undefined}
+      aria-busy={run?.running ?? false}
+    >
       <ConditionsStrip question={question} run={run} />
       <div className="page-head">
+        {question.bench && <PartChooser bench={question.bench} />}
         <h1>{question.title}</h1>
+        {question.bench && <PartSource question={question} />}
         {run?.running && <ProgressLine progress={run.progress} onStop={() => runs.getState().stop(main.key)} />}
         <div className="answer-block">
           {run && run.problems.length > 0 && <Problems problems={run.problems} onAgain={again} />}
           <AnswerSentence run={run} shown={shown.view} origin={shown.origin} onCompute={again} />
           {shown.choice}
         </div>
+        {shown.origin && <Standing outputs={shown.outputs} origin={shown.origin} />}
         <p className="unseen" role="status">
           {state === "exact" ? (shown.view?.answer.brief ?? "") : ""}
         </p>
@@ -87,6 +100,7 @@ function SlotPictures({ slot }: { readonly slot: Slot }) {
 interface ShownCase {
   readonly view: CaseView | undefined;
   readonly origin: Origin | undefined;
+  readonly outputs: unknown;
   readonly choice: ReactNode;
 }
 
@@ -111,6 +125,7 @@ function useShown(slot: Slot, run: Run | undefined): ShownCase {
   return {
     view: cases[index] ?? undefined,
     origin,
+    outputs: shown?.computed.result.cases[index]?.outputs,
     choice: cases.length > 1 ? <CaseChoice count={cases.length} index={index} onChoose={choose} /> : null,
   };
 }

@@ -1,4 +1,4 @@
-import type { Page } from "@wingseed/reports/draw";
+import type { Page, ValidationRow } from "@wingseed/reports/draw";
 import type { AnalysisEntry, Catalogue, Computed, ProjectEntry, RunEvent, RunProblem } from "../model/catalogue.ts";
 import type { Client } from "../model/run-store.ts";
 
@@ -9,8 +9,19 @@ const gone: RunProblem = {
 
 /** What the server offers: read once at the start. */
 export async function loadCatalogue(): Promise<Catalogue> {
-  const [analyses, pages, project] = await Promise.all([read("api/analyses"), read("api/pages"), read("api/project")]);
-  return { analyses: analyses as readonly AnalysisEntry[], pages: pages as readonly Page[], project: project as ProjectEntry };
+  const [analyses, pages, project, validation] = await Promise.all([
+    read("api/analyses"),
+    read("api/pages"),
+    read("api/project"),
+    // An installation may come without it; then nothing is said about it.
+    read("api/validation").catch(() => []),
+  ]);
+  return {
+    analyses: analyses as readonly AnalysisEntry[],
+    pages: pages as readonly Page[],
+    project: project as ProjectEntry,
+    validation: validation as readonly ValidationRow[],
+  };
 }
 
 async function read(path: string): Promise<unknown> {

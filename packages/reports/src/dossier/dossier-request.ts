@@ -1,4 +1,5 @@
 import type { AnalysisResult } from "@wingseed/engine";
+import type { ValidationRow } from "../validation/index.ts";
 import type { AnalysisMeta, ResultView } from "../view.ts";
 
 /** One analysis as the dossier prints it. */
@@ -8,22 +9,6 @@ export interface DossierChapter {
   readonly view: ResultView;
   /** The conditions of the answer in words, as the host knows them. */
   readonly conditions?: string;
-}
-
-/** One comparison with published data, as the validation runs write it. */
-export interface ValidationRow {
-  readonly check: string;
-  readonly source: string;
-  readonly quantity: string;
-  readonly rows: number;
-  /** How many of the rows decide about passing. */
-  readonly gatedRows: number;
-  readonly bias: number | string;
-  readonly rms: number | string;
-  readonly largest: number | string;
-  readonly tolerance: number | string;
-  readonly passed: boolean;
-  readonly note?: string;
 }
 
 export interface DossierRequest {

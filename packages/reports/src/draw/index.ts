@@ -1,13 +1,16 @@
 export {
   type AnsweredPage,
   answeredPages,
-  benchAnalyses,
+  type BenchPage,
+  type BenchPart,
+  benchParts,
   notYet,
   type Page,
   type PageHeading,
   type PageSlot,
   pages,
   type UnansweredPage,
+  unplacedAnalyses,
 } from "../pages.ts";
 export {
   axisReading,
@@ -23,6 +26,15 @@ export {
   type OutputSchema,
   resultCsv,
 } from "../tables/index.ts";
+export {
+  comparisonFigure,
+  errorText,
+  errorWords,
+  type Standing,
+  standingOf,
+  standingSentence,
+  type ValidationRow,
+} from "../validation/index.ts";
 export { type DrawOptions, drawFigure } from "./draw-figure.ts";
 export { edgeTicks, type LimitFamily } from "./edge-ticks.ts";
 export { type Box, boxesOverlap, labelBoxes } from "./label.ts";

@@ -19,6 +19,8 @@ const steepestPitch = 1.5;
 const secantSteps = 6;
 const longestSecant = 0.05;
 const endingSecant = 1e-8;
+/** A secant as short as this is not worth a sweep [1]. */
+const leastSecant = 1e-11;
 
 /**
  * The induced (and swirl) velocity of every ring, each from its own momentum. Writes `ws.rings` and `ws.out`.
@@ -30,20 +32,22 @@ const endingSecant = 1e-8;
  * answers, it is the one with the least angle of attack: stalled only where attached flow cannot balance.
  *
  * @param spin as in `sweepRing`
+ * @param near start from the velocities in `ws.rings`, of a state not far away
  * @source leishman-2006, ch. 3, blade element momentum theory with tip loss, unchecked
  * @derivation the same balance in oblique flow and descent
  */
-export function solveAnnularInflow(ws: RotorWorkspace, s: RotorSweepState, spin: number): AnnularInflow {
-  const { induced, swirl } = ws.rings;
+export function solveAnnularInflow(ws: RotorWorkspace, s: RotorSweepState, spin: number, near = false): AnnularInflow {
+  const { induced, swirl, slopes } = ws.rings;
   const balance = new RingBalance(ws, s, spin);
   let sum = 0;
   let area = 0;
   for (let i = 0; i < induced.length; i++) {
-    if (!balance.solve(i)) {
+    if (!balance.solve(i, near)) {
       return { kind: "unbalanced", radiusFraction: ws.mesh.radiusFraction[i] ?? 0, ringSweeps: balance.sweeps };
     }
     induced[i] = balance.induced;
     swirl[i] = balance.swirl;
+    slopes[i] = balance.slope;
     const ringArea = (ws.mesh.radiusFraction[i] ?? 0) * (ws.mesh.width[i] ?? 0);
     sum += ringArea * balance.induced;
     area += ringArea;
@@ -57,16 +61,18 @@ class RingBalance {
   sweeps = 0;
   induced = 0;
   swirl = 0;
+  slope = 1;
   private readonly ws: RotorWorkspace;
   private readonly state: RotorSweepState;
   private readonly spin: number;
   private readonly condition: { ct: number; mu: number; lambdaC: number; kappa: number };
   private readonly misses: (lambdaI: number) => number;
   private ring = 0;
+  private sweptInduced = Number.NaN;
+  private sweptSwirl = Number.NaN;
   private x = 0;
   private ringArea = 0;
   private factor = 1;
-  private slope = 1;
 
   constructor(ws: RotorWorkspace, state: RotorSweepState, spin: number) {
     this.ws = ws;
@@ -76,20 +82,35 @@ class RingBalance {
     this.misses = (lambdaI) => this.miss(lambdaI);
   }
 
-  solve(ring: number): boolean {
+  solve(ring: number, near: boolean): boolean {
     const { mesh, model } = this.ws;
     this.ring = ring;
+    this.sweptInduced = Number.NaN;
     this.x = mesh.radiusFraction[ring] as number;
     this.ringArea = 2 * this.x * (mesh.width[ring] as number);
+    return (near && this.solveNear(model.swirl === true)) || this.solveCold(model.swirl === true);
+  }
+
+  private solveCold(swirls: boolean): boolean {
     this.swirl = 0;
-    if (!this.ended(this.cold())) return false;
-    return model.swirl !== true || this.solveSwirl();
+    return this.ended(this.cold()) && (!swirls || this.solveSwirl());
+  }
+
+  private solveNear(swirls: boolean): boolean {
+    const { induced, swirl, slopes } = this.ws.rings;
+    this.induced = induced[this.ring] as number;
+    this.swirl = swirl[this.ring] as number;
+    this.slope = slopes[this.ring] as number;
+    if (!swirls) return this.ended(this.warm(this.induced));
+    return this.swirlBySecants(this.swirl, this.swirlMiss(this.swirl));
   }
 
   /** Momentum less thrust of the ring at an induced velocity. */
   private miss(lambdaI: number): number {
     const { ws, state, spin, ring, condition } = this;
     this.sweeps += 1;
+    this.sweptInduced = lambdaI;
+    this.sweptSwirl = this.swirl;
     sweepRing(ws, state, spin, ring, lambdaI, this.swirl);
     this.factor = prandtlFactor(ws, this.x, spin * this.x - this.swirl, state.lambdaC + lambdaI);
     condition.ct = (ws.rings.loads[ring * ringLoadWidth] as number) / (this.ringArea * this.factor);
@@ -100,7 +121,7 @@ class RingBalance {
   private ended(lambdaI: number): boolean {
     if (Number.isNaN(lambdaI)) return false;
     this.induced = lambdaI;
-    this.miss(lambdaI);
+    if (this.sweptInduced !== lambdaI || this.sweptSwirl !== this.swirl) this.miss(lambdaI);
     return true;
   }
 
@@ -142,6 +163,7 @@ class RingBalance {
     for (let step = 0; step < secantSteps; step++) {
       const move = -here / slope;
       if (!(Math.abs(move) < longestSecant)) break;
+      if (Math.abs(move) < leastSecant) return at;
       const next = this.miss(at + move);
       if (Math.abs(move) < endingSecant) return at + move;
       if (!(Math.abs(next) < Math.abs(here))) break;
@@ -163,7 +185,7 @@ class RingBalance {
 
   private solveSwirl(): boolean {
     const none = this.swirlMiss(0);
-    if (none === 0 || this.swirlBySecants(none)) return true;
+    if (none === 0 || this.swirlBySecants(0, none)) return true;
     const side = none < 0 ? 1 : -1;
     const scale = Math.hypot(this.spin * this.x, this.state.lambdaC, this.state.mu);
     let near = 0;
@@ -183,9 +205,9 @@ class RingBalance {
   }
 
   /** Starts with the swirl that the torque without swirl would make: usually near. */
-  private swirlBySecants(none: number): boolean {
-    let at = 0;
-    let here = none;
+  private swirlBySecants(from: number, missed: number): boolean {
+    let at = from;
+    let here = missed;
     let slope = 2 * this.factor * flowThroughDisc(this.condition, this.induced) * this.x;
     for (let step = 0; step < secantSteps; step++) {
       const move = -here / slope;

@@ -1,17 +1,26 @@
+import { solveLinearInPlace } from "../../numerics/index.ts";
+import { solveAnnularInflow } from "./annular-inflow.ts";
+import { type FlapStiffness, flapAngles, flapStiffness } from "./articulation.ts";
 import { inducedInflow, momentumResidual } from "./induced-inflow.ts";
 import { foreAftGradient } from "./inflow-distribution.kernel.ts";
-import { discFlow, type RotorPoint } from "./rotor-point.ts";
+import { ringLoadWidth } from "./ring-sweep.kernel.ts";
+import { cyclicOf, discFlow, type RotorPoint } from "./rotor-point.ts";
 import { sweepRotor } from "./rotor-sweep.kernel.ts";
 import type { RotorWorkspace } from "./rotor-workspace.ts";
 
-/** The balance of a rotor's inflow, flapping and coning. Unknowns: λ_i, θ_1c, θ_1s and, for hinged blades, β₀. */
+/**
+ * The balance of a rotor's inflow, flapping and coning. Unknowns: λ_i, θ_1c, θ_1s and, for blades that cone, β₀. With annular inflow
+ * the rings are balanced inside, and λ_i is no more than their mean.
+ */
 export interface FlapEquations {
   readonly point: RotorPoint;
   readonly workspace: RotorWorkspace;
   readonly size: number;
-  readonly hinged: boolean;
+  readonly stiffness: FlapStiffness;
   /** γ/(a σ), 0 for a teeter [1]. */
   readonly coningPerMoment: number;
+  /** First-harmonic moment per flap angle, in the measure of the residuals: (ν² − 1)/(2 γ/(a σ)) × 8/halfSlope [1]. */
+  readonly flapSpring: number;
   /** σ a/2 with the compressibility factor at 0.75 R [1/rad]. */
   readonly halfSlope: number;
   /** What the momentum residual is divided by to be an inflow: flow through the disc of the start, and blade damping [1]. */
@@ -26,43 +35,92 @@ export interface FlapEquations {
  * @derivation moments divided by their slope over pitch in hover, (σ a/2)/8
  */
 export function flapEquations(ws: RotorWorkspace, point: RotorPoint): FlapEquations {
-  const { model, mesh, law, state, out } = ws;
-  const hinged = model.articulation.kind === "hinged";
+  const { model, mesh, law, state } = ws;
+  const stiffness = flapStiffness(model.articulation, point.tipSpeed / model.radius);
   const machAtThreeQuarters = Math.min((0.75 * point.tipSpeed) / point.air.speedOfSound, 0.9);
   const halfSlope = Math.max((mesh.solidity * law.liftSlope) / 2 / Math.sqrt(1 - machAtThreeQuarters ** 2), 1e-9);
-  const lockNumber = model.articulation.kind === "hinged" ? model.articulation.lockNumber : 0;
-  const coningPerMoment = lockNumber / Math.max(law.liftSlope * mesh.solidity, 1e-9);
+  const coningPerMoment = stiffness.lockNumber / Math.max(law.liftSlope * mesh.solidity, 1e-9);
   const momentumScale = point.airspeed / point.tipSpeed + 0.05 + (model.inducedPowerFactor * halfSlope) / 4;
   state.theta0 = point.collective;
   state.tipSpeed = point.tipSpeed;
   state.speedOfSound = point.air.speedOfSound;
   state.kinematicViscosity = point.air.dynamicViscosity / point.air.density;
   state.coning = model.precone;
-  return {
+  const shared = {
     point,
     workspace: ws,
-    size: hinged ? 4 : 3,
-    hinged,
+    size: stiffness.cones ? 4 : 3,
+    stiffness,
     coningPerMoment,
+    flapSpring: stiffness.surplus === 0 ? 0 : (stiffness.surplus / (2 * coningPerMoment)) * (8 / halfSlope),
     halfSlope,
     momentumScale,
     largestSteps: [0.03, 0.06, 0.06, 0.06],
-    residuals(unknowns, residuals) {
-      const flow = discFlow(point, unknowns[2] as number);
-      state.mu = flow.mu;
-      state.lambdaC = flow.lambdaC;
-      state.lambdaI = unknowns[0] as number;
-      state.theta1c = unknowns[1] as number;
-      state.theta1s = unknowns[2] as number;
-      if (hinged) state.coning = unknowns[3] as number;
+  };
+  return { ...shared, residuals: residualsOf(shared) };
+}
+
+/** The residuals of one point; a state without a balance of its rings has none: NaN. */
+function residualsOf(equations: Omit<FlapEquations, "residuals">): FlapEquations["residuals"] {
+  const { point, workspace: ws, stiffness, coningPerMoment, flapSpring, halfSlope, momentumScale } = equations;
+  const { model, state, out } = ws;
+  const cyclic = cyclicOf(point);
+  const { cones, hingeOffset } = stiffness;
+  const restConing = stiffness.spring * model.precone;
+  const coningStiffness = 1 + stiffness.surplus;
+  const pitch = { theta1c: 0.5, theta1s: 0.5 };
+  let started = false;
+  return (unknowns, residuals) => {
+    pitch.theta1c = unknowns[1] as number;
+    pitch.theta1s = unknowns[2] as number;
+    const flap = flapAngles(pitch, cyclic, stiffness.coupling);
+    const flow = discFlow(point, flap.longitudinal);
+    state.mu = flow.mu;
+    state.lambdaC = flow.lambdaC;
+    state.lambdaI = unknowns[0] as number;
+    state.theta1c = pitch.theta1c;
+    state.theta1s = pitch.theta1s;
+    if (cones) state.coning = unknowns[3] as number;
+    ws.rings.plungeCosine = hingeOffset * flap.lateral;
+    ws.rings.plungeSine = -hingeOffset * flap.longitudinal;
+    if (ws.annular) {
+      const inflow = solveAnnularInflow(ws, state, 1, started);
+      started = inflow.kind === "balanced";
+      residuals[0] = inflow.kind === "balanced" ? state.lambdaI - inflow.lambdaI : Number.NaN;
+    } else {
       sweepRotor(ws, state);
       const condition = { ct: out.ct, mu: flow.mu, lambdaC: flow.lambdaC, kappa: model.inducedPowerFactor };
       residuals[0] = momentumResidual(condition, state.lambdaI) / momentumScale;
-      residuals[1] = (out.momentCos * 8) / halfSlope;
-      residuals[2] = (out.momentSin * 8) / halfSlope;
-      if (hinged) residuals[3] = state.coning - coningPerMoment * out.meanFlapMoment;
-    },
+    }
+    if (stiffness.rigid) {
+      residuals[1] = pitch.theta1c - cyclic.cosine;
+      residuals[2] = pitch.theta1s - cyclic.sine;
+      return;
+    }
+    const hinge = hingeOffset === 0 ? out : momentsAboutHinge(ws, hingeOffset);
+    residuals[1] = (hinge.momentCos * 8) / halfSlope + flapSpring * flap.longitudinal;
+    residuals[2] = (hinge.momentSin * 8) / halfSlope + flapSpring * flap.lateral;
+    if (cones) residuals[3] = state.coning * coningStiffness - restConing - coningPerMoment * hinge.meanFlapMoment;
   };
+}
+
+/** Flap moments about a hinge off the shaft, from the rings' loads. */
+function momentsAboutHinge(
+  ws: RotorWorkspace,
+  hingeOffset: number,
+): { readonly momentCos: number; readonly momentSin: number; readonly meanFlapMoment: number } {
+  const { loads } = ws.rings;
+  const { radiusFraction } = ws.mesh;
+  let momentCos = 0;
+  let momentSin = 0;
+  let meanFlapMoment = 0;
+  for (let i = 0; i < radiusFraction.length; i++) {
+    const share = 1 - hingeOffset / (radiusFraction[i] as number);
+    momentCos += share * (loads[i * ringLoadWidth + 4] as number);
+    momentSin += share * (loads[i * ringLoadWidth + 5] as number);
+    meanFlapMoment += share * (loads[i * ringLoadWidth + 6] as number);
+  }
+  return { momentCos, momentSin, meanFlapMoment };
 }
 
 /**
@@ -74,18 +132,20 @@ export function flapEquations(ws: RotorWorkspace, point: RotorPoint): FlapEquati
  * @source gessow-myers-1952, ch. 8, closed forms of flapping, unchecked
  */
 export function startValues(equations: FlapEquations): Float64Array {
-  const { point, workspace, halfSlope } = equations;
+  const { point, workspace, halfSlope, stiffness } = equations;
   const model = workspace.model;
+  const cyclic = cyclicOf(point);
+  const backOf = (sine: number): number => (stiffness.rigid ? 0 : cyclic.sine - sine);
   const largestThrust = 0.2 * workspace.mesh.solidity;
   let theta1s = 0;
   let lambdaI = 0;
-  let flow = discFlow(point, 0);
+  let flow = discFlow(point, backOf(0));
   for (let repetition = 0; repetition < 10; repetition++) {
     const mu = Math.min(flow.mu, 1.5);
     const lambda = Math.min(Math.max(flow.lambdaC + lambdaI, -0.3), 0.3);
     const flapped = (-(8 / 3) * mu * (point.collective - 0.75 * lambda)) / (1 + 1.5 * mu * mu);
     theta1s = (theta1s + Math.min(Math.max(flapped, -0.4), 0.4)) / 2;
-    flow = discFlow(point, theta1s);
+    flow = discFlow(point, backOf(theta1s));
     const straight = halfSlope * (point.collective * (1 / 3 + (mu * mu) / 2) + (mu * theta1s) / 2 - lambda / 2);
     const ct = Math.min(Math.max(straight, -largestThrust), largestThrust);
     lambdaI = (lambdaI + inducedInflow({ ct, mu: flow.mu, lambdaC: flow.lambdaC, kappa: model.inducedPowerFactor })) / 2;
@@ -95,14 +155,41 @@ export function startValues(equations: FlapEquations): Float64Array {
   const gradient = lambdaI * foreAftGradient(workspace.inflowKind, mu, lambda);
   const lockNumber = equations.coningPerMoment * 2 * halfSlope;
   const hingedConing = lockNumber * ((point.collective * (1 + mu * mu)) / 8 - lambda / 6);
-  const coning = equations.hinged ? Math.min(Math.max(hingedConing, -0.1), 0.3) : model.precone;
+  const coning = stiffness.cones ? Math.min(Math.max(hingedConing, -0.1), 0.3) : model.precone;
   const theta1c = (gradient + (4 / 3) * mu * coning) / (1 + 0.5 * mu * mu);
   const start = new Float64Array(equations.size);
   start[0] = lambdaI;
   start[1] = theta1c;
   start[2] = theta1s;
-  if (equations.hinged) start[3] = coning;
+  if (stiffness.cones) start[3] = coning;
+  if (stiffness.rigid || equations.flapSpring > 0) bendToHub(equations, mu, start);
   return start;
+}
+
+/** Moves start values of pitch from those of free flapping to those of blades that carry moments to the hub. */
+function bendToHub(equations: FlapEquations, mu: number, start: Float64Array): void {
+  const { stiffness, flapSpring, point } = equations;
+  const cyclic = cyclicOf(point);
+  if (stiffness.rigid) {
+    start[1] = cyclic.cosine;
+    start[2] = cyclic.sine;
+    return;
+  }
+  const free = { theta1c: start[1] as number, theta1s: start[2] as number };
+  const flap = flapAngles(free, cyclic, stiffness.coupling);
+  const slopes = pitchSlopes(equations, mu, 0);
+  const step = Float64Array.of(-flapSpring * flap.longitudinal, -flapSpring * flap.lateral);
+  if (!solveLinearInPlace(Float64Array.from(slopes), step, 2)) return;
+  start[1] = free.theta1c + (step[0] as number);
+  start[2] = free.theta1s + (step[1] as number);
+}
+
+/** Slopes of the two moment residuals over θ_1c and θ_1s, row by row. */
+function pitchSlopes({ stiffness, flapSpring }: FlapEquations, mu: number, shaft: number): readonly [number, number, number, number] {
+  if (stiffness.rigid) return [1, 0, 0, 1];
+  const spring = flapSpring / (1 + stiffness.coupling ** 2);
+  const coupled = spring * stiffness.coupling;
+  return [1 + 0.5 * mu * mu + coupled, -spring, spring, Math.max(1 + (1.5 - 2 * shaft) * mu * mu, 0.2) + coupled];
 }
 
 /**
@@ -111,8 +198,11 @@ export function startValues(equations: FlapEquations): Float64Array {
  * @derivation differentiation of the closed forms of `startValues`; with the shaft angle given, the disc follows θ_1s
  */
 export function startJacobian(equations: FlapEquations, start: Float64Array): Float64Array {
-  const { point, workspace, halfSlope, size } = equations;
-  const flow = discFlow(point, start[2] as number);
+  const { point, workspace, halfSlope, size, stiffness } = equations;
+  const flow = discFlow(
+    point,
+    flapAngles({ theta1c: start[1] ?? 0, theta1s: start[2] ?? 0 }, cyclicOf(point), stiffness.coupling).longitudinal,
+  );
   const mu = flow.mu;
   const shaft = point.angle.kind === "shaft" ? 1 : 0;
   const lambdaI = start[0] as number;
@@ -123,11 +213,14 @@ export function startJacobian(equations: FlapEquations, start: Float64Array): Fl
   const momentumSlope = Math.max(through + (lambdaI * total) / through, 0.3 * through) + damping;
   const gradient = foreAftGradient(workspace.inflowKind, mu, flow.lambdaC + lambdaI);
   const lockNumber = equations.coningPerMoment * 2 * halfSlope;
+  const [cosineOverCosine, cosineOverSine, sineOverCosine, sineOverSine] = pitchSlopes(equations, mu, shaft);
+  const free = stiffness.rigid ? 0 : 1;
+  const mean = workspace.annular ? 0 : 1;
   const rows = [
-    [momentumSlope / equations.momentumScale, 0, ((shaft - 1) * damping * mu) / equations.momentumScale, 0],
-    [-gradient, 1 + 0.5 * mu * mu, 0, (-4 / 3) * mu],
-    [-2 * mu, 0, Math.max(1 + (1.5 - 2 * shaft) * mu * mu, 0.2), 0],
-    [lockNumber / 6, 0, ((shaft - 1) * lockNumber * mu) / 6, 1],
+    mean === 0 ? [1, 0, 0, 0] : [momentumSlope / equations.momentumScale, 0, ((shaft - 1) * damping * mu) / equations.momentumScale, 0],
+    [-gradient * free * mean, cosineOverCosine, cosineOverSine, (-4 / 3) * mu * free],
+    [-2 * mu * free * mean, sineOverCosine, sineOverSine, 0],
+    [(lockNumber / 6) * mean, 0, ((shaft - 1) * lockNumber * mu) / 6, 1 + stiffness.surplus],
   ];
   const jacobian = new Float64Array(size * size);
   for (let row = 0; row < size; row++) {

@@ -1,5 +1,6 @@
 export { type AnnularInflow, solveAnnularInflow } from "./annular-inflow.ts";
 export { type AnnularLoads, type AnnularOutcome, type AnnularPoint, annularLoads, type RingLoad } from "./annular-point.ts";
+export { type Articulation, type FlapAngles, type FlapStiffness, flapAngles, flapStiffness } from "./articulation.ts";
 export { type CollectiveForThrust, collectiveForThrust, type ThrustTarget } from "./collective-for-thrust.ts";
 export { type Crossing, firstCrossing } from "./first-crossing.ts";
 export { type InducedInflowCondition, inducedInflow, momentumResidual } from "./induced-inflow.ts";
@@ -15,7 +16,6 @@ export { rotorOperatingPoint } from "./operating-point.ts";
 export { type ElementLoad, rotorLoading } from "./rotor-loading.ts";
 export type { RotorMesh } from "./rotor-mesh.ts";
 export {
-  type Articulation,
   type BladeStation,
   bladeAt,
   type InflowBalance,

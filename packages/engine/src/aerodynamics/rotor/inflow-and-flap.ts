@@ -1,5 +1,6 @@
+import { flapAngles } from "./articulation.ts";
 import { type FlapEquations, flapEquations, startJacobian, startValues } from "./flap-equations.ts";
-import { type DiscFlow, discFlow, type RotorPoint } from "./rotor-point.ts";
+import { cyclicOf, type DiscFlow, discFlow, type RotorPoint } from "./rotor-point.ts";
 import type { RotorSweepResult, RotorWorkspace } from "./rotor-workspace.ts";
 import { solveSmallSystem } from "./small-system.ts";
 
@@ -11,13 +12,21 @@ export interface SolvedRotor extends Readonly<RotorSweepResult>, DiscFlow {
   readonly theta1s: number;
   /** [rad]. */
   readonly coning: number;
+  /** a₁: tip-path plane behind the plane normal to the shaft [rad]. */
+  readonly flapLongitudinal: number;
+  /** b₁: tip-path plane down on the advancing side [rad]. */
+  readonly flapLateral: number;
+  /** Moment on the hub over ρ π R³ (ΩR)², front up [1]. */
+  readonly hubPitchMoment: number;
+  /** The same, advancing side down [1]. */
+  readonly hubRollMoment: number;
   /** Sweeps that it took. */
   readonly sweeps: number;
 }
 
 export interface UnsolvedRotor {
   readonly kind: "not-converged";
-  /** Largest of the residuals that was left: inflow over tip speed, angles in radians. */
+  /** Largest of the residuals that was left: inflow over tip speed, angles in radians; not above 1. */
   readonly residual: number;
   readonly iterations: number;
 }
@@ -56,7 +65,7 @@ export function solveRotorInflowAndFlap(
     tolerance: options.tolerance ?? 1e-10,
     largestEvaluationCount: options.largestSweepCount ?? 80,
   });
-  if (!ended.converged) return { kind: "not-converged", residual: ended.residual, iterations: ended.evaluations };
+  if (!ended.converged) return { kind: "not-converged", residual: Math.min(ended.residual, 1), iterations: ended.evaluations };
   return solution(ws, equations, ended.unknowns, ended.evaluations);
 }
 
@@ -64,7 +73,8 @@ function solution(ws: RotorWorkspace, equations: FlapEquations, unknowns: Float6
   const lambdaI = unknowns[0] ?? 0;
   const theta1c = unknowns[1] ?? 0;
   const theta1s = unknowns[2] ?? 0;
-  const { mu, lambdaC, discAngle } = discFlow(equations.point, theta1s);
+  const flap = flapAngles({ theta1c, theta1s }, cyclicOf(equations.point), equations.stiffness.coupling);
+  const { mu, lambdaC, discAngle } = discFlow(equations.point, flap.longitudinal);
   return {
     kind: "solved",
     ...ws.out,
@@ -75,6 +85,10 @@ function solution(ws: RotorWorkspace, equations: FlapEquations, unknowns: Float6
     theta1c,
     theta1s,
     coning: ws.state.coning,
+    flapLongitudinal: flap.longitudinal,
+    flapLateral: flap.lateral,
+    hubPitchMoment: -ws.out.momentCos,
+    hubRollMoment: -ws.out.momentSin,
     sweeps,
   };
 }

@@ -74,7 +74,8 @@ export function sweepRing(ws: RotorWorkspace, s: RotorSweepState, spin: number, 
   const { sine, cosine } = mesh;
   const section = rings.sections[i] as RotorWorkspace["rings"]["sections"][number];
   const { inner, outer, outerShare } = section;
-  const axial = Math.abs(s.mu) < 1e-9 && s.theta1c === 0 && s.theta1s === 0;
+  const { plungeCosine, plungeSine } = rings;
+  const axial = Math.abs(s.mu) < 1e-9 && s.theta1c === 0 && s.theta1s === 0 && plungeCosine === 0 && plungeSine === 0;
   const azimuths = axial ? 1 : sine.length;
   const scale = axial ? sine.length : 1;
   const x = mesh.radiusFraction[i] as number;
@@ -105,7 +106,7 @@ export function sweepRing(ws: RotorWorkspace, s: RotorSweepState, spin: number, 
     const radial = mu * cos;
     const own = x * (kx * cos + ky * sin);
     const uT = turning + mu * sin;
-    const uP = through + radial * coning + own;
+    const uP = through + radial * coning + own + plungeCosine * cos + plungeSine * sin;
     const speedSquared = uT * uT + uP * uP;
     const speed = Math.sqrt(speedSquared);
     const phi = Math.atan2(uP, uT);

@@ -48,7 +48,8 @@ function elementLoad(
   const total = s.lambdaC + mean;
   const induced = mean * (1 + x * (foreAftGradient(ws.inflowKind, s.mu, total) * cosine + lateralGradient(ws.inflowKind, s.mu) * sine));
   const along = x - swirl + s.mu * sine;
-  const through = s.lambdaC + induced + s.mu * s.coning * cosine;
+  const plunge = ws.rings.plungeCosine * cosine + ws.rings.plungeSine * sine;
+  const through = s.lambdaC + induced + s.mu * s.coning * cosine + plunge;
   const span = s.mu * cosine;
   const speed = Math.hypot(along, through);
   const inflowAngle = Math.atan2(through, along);

@@ -1,4 +1,5 @@
 import type { SectionDefinition } from "../airfoil-section/index.ts";
+import type { Articulation } from "./articulation.ts";
 
 /** A place along the blade; pitch and chord run straight between places and stay level beyond the last ones. */
 export interface BladeStation {
@@ -41,17 +42,6 @@ export type InflowBalance = "mean" | "annular";
  */
 export type RadialFlow = "off" | "friction" | "resultant";
 
-/** How the blades are held. Both have a flapping frequency of once per turn. */
-export type Articulation =
-  /** One rigid beam on a teeter (or a gimbal): coning is the built-in precone. */
-  | { readonly kind: "teetering" }
-  /** Flapping hinges on the shaft axis: coning follows from mean flap moment and centrifugal force. */
-  | {
-      readonly kind: "hinged";
-      /** ρ a c R⁴/I with a the section's lift slope at Mach 0, c the mean chord weighted by x², I of one blade [1]. */
-      readonly lockNumber: number;
-    };
-
 /** A rotor as the blade element computation sees it. Turns counter-clockwise seen from above. */
 export interface RotorModel {
   /** R [m]. */
@@ -61,7 +51,7 @@ export interface RotorModel {
   readonly rootCutout: number;
   /** At least one, rising. */
   readonly stations: readonly BladeStation[];
-  /** Upward angle built into the blades [rad]; without effect on hinged blades. */
+  /** Upward angle built into the blades, or at which a flap spring rests [rad]; without effect on hinges without spring. */
   readonly precone: number;
   readonly articulation: Articulation;
   readonly section: SectionDefinition;

@@ -6,12 +6,20 @@ export interface RotorPoint {
   readonly airspeed: number;
   /** Angle of the tip-path plane, or of the shaft, to the stream; positive tilted back: the stream comes up through it. */
   readonly angle:
-    | { readonly kind: "disc"; readonly value: number }
+    | {
+        readonly kind: "disc";
+        readonly value: number;
+        /** Cyclic pitch, of which the flapping relative to the shaft depends. @defaultValue 0 */
+        readonly cyclicSine?: number;
+        readonly cyclicCosine?: number;
+      }
     | {
         readonly kind: "shaft";
         readonly value: number;
         /** Cyclic pitch relative to the shaft-normal plane, sine part: tilts the plane of no feathering back [rad]. */
         readonly cyclicSine: number;
+        /** The cosine part; counts with pitch–flap coupling or blades that carry moments to the hub. @defaultValue 0 */
+        readonly cyclicCosine?: number;
       };
   /** Ω R [m/s]. */
   readonly tipSpeed: number;
@@ -30,18 +38,23 @@ export interface DiscFlow {
   readonly lambdaC: number;
 }
 
+/** Cyclic pitch of a point. @derivation not a formula */
+export function cyclicOf(point: RotorPoint): { readonly cosine: number; readonly sine: number } {
+  return { cosine: point.angle.cyclicCosine ?? 0, sine: point.angle.cyclicSine ?? 0 };
+}
+
 /**
- * Flow of a point once the sine part of the pitch relative to the tip-path plane is known.
+ * Flow of a point once its longitudinal flapping is known.
  *
- * The disc lies behind the shaft-normal plane by a₁ = θ_1s,cyclic − θ_1s. The component of the stream across the disc that a lateral
- * tilt brings is of second order and left out.
+ * The disc lies behind the shaft-normal plane by a₁. The component of the stream across the disc that a lateral tilt brings is of
+ * second order and left out.
  *
- * @param theta1s θ_1s relative to the tip-path plane [rad]
+ * @param flapLongitudinal a₁ [rad]
  * @derivation geometry in the plane of symmetry
  */
-export function discFlow(point: RotorPoint, theta1s: number): DiscFlow {
+export function discFlow(point: RotorPoint, flapLongitudinal: number): DiscFlow {
   const { angle, airspeed, tipSpeed } = point;
-  const discAngle = angle.kind === "disc" ? angle.value : angle.value + angle.cyclicSine - theta1s;
+  const discAngle = angle.kind === "disc" ? angle.value : angle.value + flapLongitudinal;
   return {
     discAngle,
     mu: (airspeed * Math.cos(discAngle)) / tipSpeed,

@@ -59,6 +59,11 @@ export interface RingBuffers {
   readonly induced: Float64Array;
   /** w of each ring, in the sense of the rotation positive [1]. */
   readonly swirl: Float64Array;
+  /** Slope of each ring's momentum over its λ_i as last met, from which a near answer starts. */
+  readonly slopes: Float64Array;
+  /** Flow through the disc that a hinge off the shaft adds to a flapping blade: plungeCosine cos ψ + plungeSine sin ψ [1]. */
+  plungeCosine: number;
+  plungeSine: number;
   /** `ringLoadWidth` shares of the rotor's coefficients per ring, means over the turn. */
   readonly loads: Float64Array;
 }
@@ -75,7 +80,7 @@ export interface RotorWorkspace {
   readonly prandtl: boolean;
   /** Momentum balanced ring by ring. */
   readonly annular: boolean;
-  /** The sweep has to go ring by ring: annular inflow, or sections that change along the blade. */
+  /** The sweep has to go ring by ring: annular inflow, hinges off the shaft, or sections that change along the blade. */
   readonly byRings: boolean;
   readonly rings: RingBuffers;
   readonly state: RotorSweepState;
@@ -89,6 +94,7 @@ export function createRotorWorkspace(model: RotorModel): RotorWorkspace {
   const mesh = rotorMesh(model);
   const law = sectionLaw(model.section);
   const annular = model.inflowBalance === "annular";
+  const hingeOffset = "hingeOffset" in model.articulation ? (model.articulation.hingeOffset ?? 0) : 0;
   const sections = sectionBlends(model, mesh, law);
   return {
     model,
@@ -98,11 +104,14 @@ export function createRotorWorkspace(model: RotorModel): RotorWorkspace {
     radialKind: ["off", "friction", "resultant"].indexOf(model.radialFlow),
     prandtl: model.tipLoss.kind === "prandtl",
     annular,
-    byRings: annular || sections.some((blend) => blend.inner !== law || blend.outerShare > 0),
+    byRings: annular || hingeOffset > 0 || sections.some((blend) => blend.inner !== law || blend.outerShare > 0),
     rings: {
       sections,
       induced: new Float64Array(model.radialElements),
       swirl: new Float64Array(model.radialElements),
+      slopes: new Float64Array(model.radialElements),
+      plungeCosine: 0,
+      plungeSine: 0,
       loads: new Float64Array(model.radialElements * ringLoadWidth),
     },
     state: emptySweepState(),

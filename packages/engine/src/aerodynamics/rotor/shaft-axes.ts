@@ -1,3 +1,4 @@
+import { flapAngles } from "./articulation.ts";
 import type { SolvedRotor } from "./inflow-and-flap.ts";
 
 /** Cyclic pitch relative to the plane normal to the shaft: pitch = collective + cosine cos ψ + sine sin ψ [rad]. */
@@ -23,15 +24,13 @@ export interface ShaftCoefficients {
 /**
  * Forces turned from axes of the tip-path plane to axes of the shaft.
  *
- *     a₁ = θ_1s,cyclic − θ_1s      b₁ = θ_1c − θ_1c,cyclic
+ * with flapping from `flapAngles`. The disc is tilted back by a₁, then down on the advancing side by b₁.
  *
- * with θ_1s, θ_1c relative to the tip-path plane. The disc is tilted back by a₁, then down on the advancing side by b₁.
- *
+ * @param coupling tan δ₃ of the rotor's articulation [1]
  * @derivation rotation of axes
  */
-export function shaftCoefficients(rotor: SolvedRotor, cyclic: CyclicPitch): ShaftCoefficients {
-  const flapLongitudinal = cyclic.sine - rotor.theta1s;
-  const flapLateral = rotor.theta1c - cyclic.cosine;
+export function shaftCoefficients(rotor: SolvedRotor, cyclic: CyclicPitch, coupling = 0): ShaftCoefficients {
+  const { longitudinal: flapLongitudinal, lateral: flapLateral } = flapAngles(rotor, cyclic, coupling);
   const sineBack = Math.sin(flapLongitudinal);
   const cosineBack = Math.cos(flapLongitudinal);
   const sineSide = Math.sin(flapLateral);

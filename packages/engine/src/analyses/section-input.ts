@@ -42,6 +42,11 @@ const camberedSection = z
       minimum: -0.4,
       maximum: 0.1,
     }).optional(),
+    largestLift: quantity("dimensionless", {
+      description: "Largest lift coefficient at a Reynolds number of 100 000, instead of the one that follows from camber.",
+      minimum: 0.3,
+      maximum: 2.5,
+    }).optional(),
   })
   .meta({ label: "By thickness and camber, with Reynolds number" });
 

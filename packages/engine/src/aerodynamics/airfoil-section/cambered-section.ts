@@ -1,10 +1,16 @@
 import lowReynolds from "./data/low-reynolds.json" with { type: "json" };
-import { camberDragFactor, scalingReynoldsNumbers, smoothZeroLiftDrag, symmetricLargestLift } from "./reynolds-scaling.ts";
+import {
+  camberDragFactor,
+  laminarSeparation,
+  scalingReynoldsNumbers,
+  smoothZeroLiftDrag,
+  symmetricLargestLift,
+} from "./reynolds-scaling.ts";
 import type { CamberedSection } from "./section-definition.ts";
 import type { SectionAtReynolds, SectionPoint } from "./section-table.ts";
 import { separatedFlow } from "./separated-flow.ts";
 
-const { chosen, dragRise } = lowReynolds;
+const { chosen, dragRise, laminar } = lowReynolds;
 /** Attached flow of a thin section [1/rad]. */
 const liftSlope = 2 * Math.PI;
 /** Lift is straight up to this share of the largest, then bends over. */
@@ -46,7 +52,8 @@ export function camberedShape(section: CamberedSection): CamberedShape {
  *     attached     c_l = 2π (α − α_0), bending over to the largest lift      c_d = c_d0 (1 + k (c_l − c_l,design)²)
  *     separated    measured after stall
  *
- * Thin sections (below 6 %) stall gently, thick ones sharply; largest lift grows with 0.6 of the design lift (from memory).
+ * Thin sections (below 6 %) stall gently, thick ones sharply; largest lift grows with 0.9 of the design lift (from memory).
+ * Where laminar flow separates (`laminarSeparation`) α_0 and c_l,design shrink by 15 % of it and k grows by 2 · 0.92 of it.
  *
  * @source sheldahl-klimas-1981, section tables
  */
@@ -69,17 +76,21 @@ interface Attached {
 }
 
 function circleAt(section: CamberedSection, reynolds: number): SectionAtReynolds {
-  const shape = camberedShape(section);
   const { thickness, dragIncrement } = section;
+  const separation = laminarSeparation(reynolds);
+  const shape = flattened(camberedShape(section), 1 - laminar.camberLoss * separation);
   const symmetric = symmetricLargestLift(reynolds, thickness);
   const attached: Attached = {
     shape,
     friction: smoothZeroLiftDrag(reynolds, thickness) * camberDragFactor(reynolds, section.camber),
     // A thin nose makes more of every step away from the design lift. Chosen.
-    dragRise: dragRise.value * Math.min(Math.max(lowReynolds.thickness / thickness, 1), 4),
+    dragRise: dragRise.value * (Math.min(Math.max(lowReynolds.thickness / thickness, 1), 4) + laminar.dragRise * separation),
     blendRate: 15 + 45 * Math.min(Math.max((thickness - 0.05) / 0.05, 0), 1),
   };
-  const largest = symmetric + chosen.largestLiftByDesignLift * shape.designLift;
+  const largest =
+    section.largestLift === undefined
+      ? symmetric + chosen.largestLiftByDesignLift * shape.designLift
+      : section.largestLift + symmetric - symmetricLargestLift(laminar.upperReynolds, thickness);
   const smallest = Math.max(symmetric - chosen.smallestLiftByDesignLift * shape.designLift, leastLargestLift);
   const upper = fittedSide(attached, 1, Math.max(largest, leastLargestLift));
   const lower = fittedSide(attached, -1, smallest);
@@ -88,6 +99,11 @@ function circleAt(section: CamberedSection, reynolds: number): SectionAtReynolds
     stallAngle: shape.zeroLiftAngle + upper.stall,
     point: (alpha) => pointAt(attached, alpha, alpha >= shape.zeroLiftAngle ? upper : lower, dragIncrement),
   };
+}
+
+/** What is left of a mean line's effect. */
+function flattened(shape: CamberedShape, left: number): CamberedShape {
+  return { ...shape, zeroLiftAngle: left * shape.zeroLiftAngle, designLift: left * shape.designLift };
 }
 
 /** The side whose largest lift, after blending with separated flow, is the one asked for. */

@@ -48,6 +48,8 @@ export interface CamberedSection {
   readonly designLift?: number | undefined;
   /** Of attached flow about the quarter chord, nose up positive [1]. */
   readonly momentCoefficient?: number | undefined;
+  /** Largest lift coefficient at a Reynolds number of 100 000 [1]. */
+  readonly largestLift?: number | undefined;
   /** Added to the drag coefficient at every angle [1]. */
   readonly dragIncrement: number;
 }

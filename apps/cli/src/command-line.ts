@@ -55,11 +55,14 @@ function programFor(place: Place, streams: Streams, finish: (status: ExitStatus)
     .command("run")
     .description("ask one analysis")
     .argument("<analysis>", "its name, as in `wingseed list`")
-    .argument("[project-or-document...]", "project folder (default: the demo), and a mission or aircraft of it by name")
+    .argument(
+      "[project-or-document...]",
+      "project folder (default: the demo), a mission or aircraft of it by name, a .json file with inputs (as --input)",
+    )
     .option("--set <path=value>", 'one input with its unit, as in --set inputs.payload="1.1 kg"; may be repeated', collect)
     .option("--sweep <path=values>", 'one case for each value, as in --sweep inputs.payload="1 kg, 2 kg"; may be repeated', collect)
     .option(
-      "--input <json>",
+      "--inputs, --input <json>",
       "JSON with inputs (plain numbers are SI), a list of inputs, or a result to ask again: a file, - for standard input, or the JSON itself",
     )
     .option("--example", "start from the inputs that show the analysis at work")

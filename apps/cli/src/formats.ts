@@ -8,6 +8,7 @@ import {
   resultCsv,
   svgText,
   terminalReport,
+  type ValidationRow,
 } from "@wingseed/reports";
 import type { ResultView, Runner } from "@wingseed/runner";
 import { Refused } from "./exit-status.ts";
@@ -29,10 +30,10 @@ export interface Shown {
   readonly view: ResultView;
 }
 
-export function written(
+export function resultText(
   shown: Shown,
   format: Format,
-  options: { figure?: string | undefined; streams: Streams; toFile: boolean },
+  options: { figure?: string | undefined; streams: Streams; toFile: boolean; validation: readonly ValidationRow[] },
 ): Written {
   const { runner, analysis, result, view } = shown;
   const { streams, toFile } = options;
@@ -40,6 +41,7 @@ export function written(
   const report = terminalReport(analysis, result, view, {
     width: toFile ? 100 : streams.width,
     color: streams.isColoured && !toFile,
+    validation: options.validation,
     ...(conditions === "" ? {} : { conditions }),
   });
   const remarks = report.stderr;

@@ -45,13 +45,23 @@ export async function namedDocument(registry: Registry, analysis: Analysis, proj
   throw new Refused(`"${word}" is neither a project folder nor a document that "${analysis.name}" can be asked about. ${hint}`);
 }
 
-/** Sorts the words after an analysis into a project folder and the names of documents. */
-export async function sortWords(words: readonly string[]): Promise<{ folder?: string; names: readonly string[] }> {
+export interface SortedWords {
+  readonly folder?: string;
+  /** A file with inputs. */
+  readonly inputs?: string;
+  readonly names: readonly string[];
+}
+
+/** Sorts the words after an analysis into a file with inputs, a project folder and the names of documents. */
+export async function sortWords(written: readonly string[]): Promise<SortedWords> {
+  const [inputs, ...moreInputs] = written.filter((word) => word.endsWith(".json"));
+  if (moreInputs.length > 0) throw new Refused(`One file with inputs at a time; these are several: ${[inputs, ...moreInputs].join(", ")}.`);
+  const words = written.filter((word) => word !== inputs);
   const sorted = await Promise.all(words.map(async (word) => ({ word, isProject: (await isFolder(word)) || looksLikeFolder(word) })));
   const [folder, ...others] = sorted.filter(({ isProject }) => isProject).map(({ word }) => word);
   if (others.length > 0) throw new Refused(`One project at a time; these are several: ${[folder, ...others].join(", ")}.`);
   const names = sorted.filter(({ isProject }) => !isProject).map(({ word }) => word);
-  return folder === undefined ? { names } : { folder, names };
+  return { ...(folder === undefined ? {} : { folder }), ...(inputs === undefined ? {} : { inputs }), names };
 }
 
 function looksLikeFolder(word: string): boolean {

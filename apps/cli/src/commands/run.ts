@@ -1,12 +1,13 @@
 import { CannotAsk } from "@wingseed/runner";
 import { askedCases } from "../asked-cases.ts";
 import { type ExitStatus, Refused, statusOf } from "../exit-status.ts";
-import { type Format, written } from "../formats.ts";
+import { type Format, resultText } from "../formats.ts";
 import { interruptible } from "../interrupt.ts";
 import { namedDocument, sortWords } from "../named-document.ts";
 import { writeWhole } from "../output-file.ts";
 import type { Place } from "../place.ts";
 import { progressLine } from "../progress-line.ts";
+import { publishedSources } from "../published-sources.ts";
 import { type Session, withSession } from "../session.ts";
 import type { Streams } from "../streams.ts";
 
@@ -29,9 +30,11 @@ export async function runAnalysis(
   streams: Streams,
   name: string,
   words: readonly string[],
-  options: RunOptions,
+  written: RunOptions,
 ): Promise<ExitStatus> {
-  const { folder, names } = await sortWords(words);
+  const { folder, inputs, names } = await sortWords(words);
+  if (inputs !== undefined && written.input !== undefined) throw new Refused(`Inputs come from ${inputs} or from --input, not from both.`);
+  const options = inputs === undefined ? written : { ...written, input: inputs };
   return withSession(place, { ...options, project: folder }, async (session) => {
     const { runner } = session;
     const analysis = namedAnalysis(session, name);
@@ -43,10 +46,11 @@ export async function runAnalysis(
       line.close,
     );
     const view = runner.view(result);
-    const { content, remarks } = written({ runner, analysis, result, view }, options.format, {
+    const { content, remarks } = resultText({ runner, analysis, result, view }, options.format, {
       figure: options.figure,
       streams,
       toFile: options.output !== undefined,
+      validation: (await publishedSources(place)).validation,
     });
     if (options.output === undefined) streams.out(content);
     else await writeWhole(options.output, content);
@@ -54,7 +58,8 @@ export async function runAnalysis(
     if (runner.cachePlace.kind === "memory" && options.cache) streams.err(`Results are not kept: ${runner.cachePlace.because}.\n`);
     const isBare = options.input === undefined && !options.example && set.length === 0;
     if (isBare && result.cases[0]?.problem?.kind === "invalid-inputs") streams.err("With --example it is asked with sample inputs.\n");
-    for (const { problem } of result.cases) if (problem && options.format !== "table") streams.err(`${problem.message}\n`);
+    const refusals = new Set(result.cases.flatMap(({ problem }) => (problem ? [problem.message] : [])));
+    if (options.format !== "table") for (const message of refusals) streams.err(`${message}\n`);
     return statusOf(result, view);
   });
 }

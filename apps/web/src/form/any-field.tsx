@@ -1,8 +1,9 @@
-import { chosenVariant, rowCount, rowFields, valueAt } from "../model/inputs.ts";
+import { chosenVariant, leaves, rowCount, rowFields, valueAt } from "../model/inputs.ts";
 import type { Question } from "../model/question.ts";
 import { isGrid, rowValues } from "../model/rows.ts";
 import type { Run } from "../model/run-store.ts";
 import type { Field, RowsField, VariantsField } from "../model/schema.ts";
+import { seldomFields } from "../model/seldom.ts";
 import { useSession } from "../session-context.ts";
 import { FieldRow } from "./field-row.tsx";
 import { RowsGrid } from "./rows-grid.tsx";
@@ -15,6 +16,41 @@ interface AnyFieldProps {
   readonly base: unknown;
 }
 
+interface FieldListProps {
+  readonly fields: readonly Field[];
+  readonly question: Question;
+  readonly run: Run | undefined;
+}
+
+/** Fields one below the other, those seldom typed into folded at the end. */
+export function FieldList({ fields, question, run }: FieldListProps) {
+  const seldom = seldomFields(fields, question.base);
+  const shown = (field: Field) => (
+    <AnyField key={field.path} field={field} question={question} run={run} base={valueAt(question.base, field.path)} />
+  );
+  return (
+    <>
+      {fields.filter((field) => !seldom.includes(field)).map(shown)}
+      {seldom.length > 0 && (
+        <details className="more" open={isConcerned(seldom, question, run) || undefined}>
+          <summary>
+            More inputs <span className="quiet">({leaves(seldom).length}, as standard)</span>
+          </summary>
+          <div className="inputs">{seldom.map(shown)}</div>
+        </details>
+      )}
+    </>
+  );
+}
+
+/** True when something was typed into one of these fields or is wrong with it. */
+function isConcerned(fields: readonly Field[], question: Question, run: Run | undefined): boolean {
+  const paths = [...Object.keys(question.drafts), ...(run?.problems ?? []).flatMap((problem) => problem.path ?? [])];
+  return fields.some((field) =>
+    paths.some((path) => path === field.path || [".", "~", "#"].some((mark) => path.startsWith(field.path + mark))),
+  );
+}
+
 /** A field of any kind; groups, variants and rows open into their own fields. */
 export function AnyField({ field, question, run, base }: AnyFieldProps) {
   switch (field.kind) {
@@ -25,9 +61,7 @@ export function AnyField({ field, question, run, base }: AnyFieldProps) {
         <fieldset className="group">
           <legend>{field.label}</legend>
           {field.description && <p className="description">{field.description}</p>}
-          {field.fields.map((child) => (
-            <AnyField key={child.path} field={child} question={question} run={run} base={valueAt(question.base, child.path)} />
-          ))}
+          <FieldList fields={field.fields} question={question} run={run} />
         </fieldset>
       );
     case "variants":

@@ -3,7 +3,8 @@ import type { Field } from "./schema.ts";
 
 /**
  * Fields that are seldom typed into: they have a standard, bear no role (a condition, a document), and the question does
- * not begin with a value in them. None when that is all there is.
+ * not begin with a value in them. Where the question begins with values, those that it does well without are seldom too.
+ * None when that is all there is.
  */
 export function seldomFields(fields: readonly Field[], base: unknown): readonly Field[] {
   const seldom = fields.filter((field) => isSeldom(field, base));
@@ -13,7 +14,11 @@ export function seldomFields(fields: readonly Field[], base: unknown): readonly 
 function isSeldom(field: Field, base: unknown): boolean {
   if (field.kind === "constant" || hasRole(field) || field.required) return false;
   if (valueAt(base, field.path) !== undefined) return false;
-  return hasStandard(field);
+  return hasStandard(field) || hasValues(base);
+}
+
+function hasValues(base: unknown): boolean {
+  return typeof base === "object" && base !== null && Object.keys(base).length > 0;
 }
 
 function hasRole(field: Field): boolean {

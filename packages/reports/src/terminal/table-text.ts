@@ -1,6 +1,7 @@
 import type { TableFigure } from "@wingseed/engine";
 import { type ColumnText, formatColumn, type UnitSystem } from "../format/index.ts";
 import { cellWidth, type Ink, wrapCells } from "./ink.ts";
+import { isUpright, uprightText } from "./upright-text.ts";
 
 const gap = "  ";
 const widestHead = 8;
@@ -23,6 +24,7 @@ interface LaidColumn {
  * column. Columns that still do not fit are dropped from the right, one of words at the end last, and named.
  */
 export function tableText(table: TableFigure, options: TableTextOptions): readonly string[] {
+  if (isUpright(table)) return uprightText(table, options);
   const all = table.columns.map((column, index) =>
     formatColumn(
       column,

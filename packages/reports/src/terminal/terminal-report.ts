@@ -1,9 +1,12 @@
 import type { AnalysisResult, Figure, TableFigure } from "@wingseed/engine";
 import { fixedText, limitWord, sentence, type UnitSystem } from "../format/index.ts";
 import { figureTable } from "../tables/index.ts";
+import type { ValidationRow } from "../validation/index.ts";
 import type { AnalysisMeta, CaseView, ResultView } from "../view.ts";
 import { type Ink, terminalInk, wrapCells } from "./ink.ts";
+import { standingLines } from "./standing-text.ts";
 import { tableText } from "./table-text.ts";
+import { isUpright } from "./upright-text.ts";
 
 export interface TerminalOptions {
   /** Character cells; narrower than 60 is taken as 60. @defaultValue 80 */
@@ -14,6 +17,8 @@ export interface TerminalOptions {
   readonly system?: UnitSystem;
   /** @defaultValue 24 */
   readonly mostRows?: number;
+  /** How the program compares with published data, for analyses that say where they stand. */
+  readonly validation?: readonly ValidationRow[];
   /** The conditions in words, as the host knows them: "300 m above sea, 15 °C, calm". */
   readonly conditions?: string;
 }
@@ -42,7 +47,11 @@ export function terminalReport(
     if (result.cases.length > 1) lines.push("", ink.strong(`Case ${index + 1} of ${result.cases.length}`));
     const shown = view.cases[index];
     if (each.problem) lines.push(...wrapCells(`No answer: ${each.problem.message}`, width, "  "));
-    else if (shown) lines.push(...caseLines(shown, { ...options, width }, ink));
+    else if (shown) {
+      lines.push(...caseLines(shown, { ...options, width }, ink));
+      const standing = standingLines(each.outputs, options.validation ?? [], width, ink);
+      if (standing.length > 0) lines.push("", ...standing);
+    }
   });
   if (options.conditions) lines.push("", ...wrapCells(`  At: ${options.conditions}`, width, "  "));
   const remarks = warningLines(result, width, ink);
@@ -52,8 +61,10 @@ export function terminalReport(
 function caseLines(view: CaseView, options: TerminalOptions & { readonly width: number }, ink: Ink): readonly string[] {
   const system = options.system ?? "si";
   const lines = [...wrapCells(sentence(view.answer.sentence, { system }), options.width)];
-  const table = mainTable(view.figures);
-  if (table) lines.push("", ...tableText(table, { width: options.width, system, ink, mostRows: options.mostRows ?? 24 }));
+  const main = mainTable(view.figures);
+  const short = view.figures.filter((figure): figure is TableFigure => figure.kind === "table" && figure !== main && isUpright(figure));
+  for (const table of main ? [main, ...short] : short)
+    lines.push("", ...tableText(table, { width: options.width, system, ink, mostRows: options.mostRows ?? 24 }));
   const words = view.figures.filter((figure) => figure.kind === "text");
   for (const figure of words)
     for (const tokens of figure.paragraphs) lines.push("", ...wrapCells(sentence(tokens, { system }), options.width));

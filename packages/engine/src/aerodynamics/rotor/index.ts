@@ -3,6 +3,7 @@ export { type AnnularLoads, type AnnularOutcome, type AnnularPoint, annularLoads
 export { type Articulation, type FlapAngles, type FlapStiffness, flapAngles, flapStiffness } from "./articulation.ts";
 export { type CollectiveForThrust, collectiveForThrust, type ThrustTarget } from "./collective-for-thrust.ts";
 export { type Crossing, firstCrossing } from "./first-crossing.ts";
+export { factorNearGround, type GroundEffect, groundEffect } from "./ground-effect.ts";
 export { type InducedInflowCondition, inducedInflow, momentumResidual } from "./induced-inflow.ts";
 export {
   type InflowAndFlapOptions,

@@ -1,11 +1,15 @@
 import { circleSteps, circleWidth, rootReynoldsStep, rootReynoldsSteps, type SectionLaw, stepWidth } from "../airfoil-section/index.ts";
 import { foreAftGradient, lateralGradient } from "./inflow-distribution.kernel.ts";
 import type { RotorSweepState, RotorWorkspace } from "./rotor-workspace.ts";
+import type { SectionBlend } from "./section-blend.ts";
 
 const stepsPerRadian = circleSteps / (2 * Math.PI);
 const positionShift = circleSteps * 2.5;
 const lastStep = circleSteps - 1;
 const largestMachSquared = 0.81;
+/** Cosines of the angle of attack to which stall delay acts fully (30°), and beyond which not at all (50°). */
+const delayFull = Math.cos(Math.PI / 6);
+const delayEnd = Math.cos((5 * Math.PI) / 18);
 
 /** Numbers per ring in `RingBuffers.loads`, in this order: C_T, C_Q, C_H, C_Y, moment cos, moment sin, mean moment, induced power. */
 export const ringLoadWidth = 8;
@@ -55,6 +59,15 @@ function readSection(law: SectionLaw, position: number, reynoldsRoot: number): v
     a * (table[at + 3] as number) + b * (table[to + 3] as number) + c * (table[up + 3] as number) + d * (table[upTo + 3] as number);
 }
 
+/** The section of an element: one law, or two blended. */
+function readBlend({ inner, outer, outerShare }: SectionBlend, position: number, reynoldsRoot: number): void {
+  readSection(inner, position, reynoldsRoot);
+  if (outerShare === 0) return;
+  blended.set(reading);
+  readSection(outer, position, reynoldsRoot);
+  for (let k = 0; k < 4; k++) reading[k] = (1 - outerShare) * (blended[k] as number) + outerShare * (reading[k] as number);
+}
+
 /**
  * One ring of blade elements over a turn, with an induced and a swirl velocity of its own. Writes `ws.rings.loads`; allocates
  * nothing.
@@ -63,17 +76,21 @@ function readSection(law: SectionLaw, position: number, reynoldsRoot: number): v
  * turning rotor is its tip speed (Ω̂ = 1); a stopped rotor has Ω̂ = 0 and one turned backwards Ω̂ < 0, over any reference speed. In axial
  * flow without cyclic pitch all azimuths are alike and one is computed. Lift carries Prandtl's function only with mean inflow.
  *
+ *     stall delay   c_l + min(3.1 (c/r)² (Ω r/U)², 1) (c_l,unseparated − c_l), fading out from 30° to 50°
+ *     yawed lift    c_l(α − sin² Λ sin α cos α)/cos² Λ, with Λ between flow and section
+ *
  * @param spin Ω̂, speed of the tip over `s.tipSpeed` [1]
  * @param i index of the ring
  * @param lambdaI λ_i of the ring, over `s.tipSpeed` [1]
  * @param swirl w, in the sense of a turning rotor, over `s.tipSpeed` [1]
- * @source johnson-1980, ch. 5, blade element theory in forward flight, unchecked
+ * @source johnson-1980, ch. 5, blade element theory in forward flight and ch. 7, yawed flow, unchecked; snel-1993, stall delay, from memory
  */
 export function sweepRing(ws: RotorWorkspace, s: RotorSweepState, spin: number, i: number, lambdaI: number, swirl: number): void {
   const { mesh, rings } = ws;
   const { sine, cosine } = mesh;
-  const section = rings.sections[i] as RotorWorkspace["rings"]["sections"][number];
-  const { inner, outer, outerShare } = section;
+  const section = rings.sections[i] as SectionBlend;
+  const delay = rings.stallDelay[i] as number;
+  const yawed = ws.model.yawedLift === true;
   const { plungeCosine, plungeSine } = rings;
   const axial = Math.abs(s.mu) < 1e-9 && s.theta1c === 0 && s.theta1s === 0 && plungeCosine === 0 && plungeSine === 0;
   const azimuths = axial ? 1 : sine.length;
@@ -106,30 +123,42 @@ export function sweepRing(ws: RotorWorkspace, s: RotorSweepState, spin: number, 
     const radial = mu * cos;
     const own = x * (kx * cos + ky * sin);
     const uT = turning + mu * sin;
-    const uP = through + radial * coning + own + plungeCosine * cos + plungeSine * sin;
+    const plunge = plungeCosine * cos + plungeSine * sin;
+    const uP = through + radial * coning + own + plunge;
     const speedSquared = uT * uT + uP * uP;
     const speed = Math.sqrt(speedSquared);
     const phi = Math.atan2(uP, uT);
     const position = (builtIn + s.theta1c * cos + s.theta1s * sin - phi) * stepsPerRadian + positionShift;
     let reynoldsRoot = Math.sqrt(speed * reynolds) / rootReynoldsStep;
     if (reynoldsRoot > rootReynoldsSteps) reynoldsRoot = rootReynoldsSteps;
-    readSection(inner, position, reynoldsRoot);
-    if (outerShare > 0) {
-      blended.set(reading);
-      readSection(outer, position, reynoldsRoot);
-      for (let k = 0; k < 4; k++) reading[k] = (1 - outerShare) * (blended[k] as number) + outerShare * (reading[k] as number);
-    }
+    readBlend(section, position, reynoldsRoot);
     const compression = 1 / Math.sqrt(1 - Math.min(machSquared * speedSquared, largestMachSquared));
+    const drag = reading[2] as number;
+    const friction = reading[3] as number;
+    const alpha = builtIn + s.theta1c * cos + s.theta1s * sin - phi;
+    if (yawed) {
+      // Cosine squared of the angle between flow and section.
+      const across = (speedSquared + 1e-300) / (speedSquared + radial * radial + 1e-300);
+      readBlend(section, position - (1 - across) * Math.sin(alpha) * Math.cos(alpha) * stepsPerRadian, reynoldsRoot);
+      reading[0] = (reading[0] as number) / across;
+      reading[1] = (reading[1] as number) / across;
+    }
     let lift = (reading[0] as number) * compression + (reading[1] as number);
+    if (delay > 0 && Math.cos(alpha) > delayEnd) {
+      const rotation = (delay * spin * spin * x * x) / (speedSquared + 1e-300);
+      const fade = Math.min((Math.cos(alpha) - delayEnd) / (delayFull - delayEnd), 1);
+      const unseparated = section.liftSlope * Math.sin(alpha - section.zeroLift) * compression;
+      lift += Math.min(rotation, 1) * fade * (unseparated - lift);
+    }
     if (liftLoss) {
       const exponent = (halfBlades * (1 - x) * speed) / (x * Math.abs(uP) + 1e-300);
       if (exponent < 30) lift *= (2 / Math.PI) * Math.acos(Math.exp(-exponent));
     }
     const lifting = liftWeight * speed * lift;
-    let dragging = weight * (reading[2] as number) * speed;
+    let dragging = weight * drag * speed;
     let alongBlade = dragging;
     if (resultant) {
-      const rubbing = weight * (reading[3] as number);
+      const rubbing = weight * friction;
       alongBlade = rubbing * Math.sqrt(speedSquared + radial * radial);
       dragging += alongBlade - rubbing * speed;
     }
@@ -137,7 +166,8 @@ export function sweepRing(ws: RotorWorkspace, s: RotorSweepState, spin: number, 
     const dx = lifting * uP + dragging * uT;
     const inward = dz * coning - alongSpan * radial * alongBlade;
     ct += dz;
-    cq += x * dx;
+    // A hinge off the shaft is moved up and down by the blades: the air's work on it reaches the shaft.
+    cq += x * dx - plunge * dz;
     ch += dx * sin - inward * cos;
     cy -= dx * cos + inward * sin;
     momentCos += x * dz * cos;

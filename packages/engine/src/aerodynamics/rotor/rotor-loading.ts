@@ -25,7 +25,7 @@ export interface ElementLoad {
  * The load of every element, written out plainly: azimuth by azimuth, root to tip.
  *
  * The same equations as the sweep, without its tricks; kept beside it as the reading for pictures and as its judge. With annular
- * inflow the velocities are those left in `ws.rings`.
+ * inflow, and with hinges off the shaft, velocities are those left in `ws.rings` by the last solution.
  *
  * @source johnson-1980, ch. 5, blade element theory in forward flight, unchecked
  */
@@ -54,11 +54,17 @@ function elementLoad(
   const speed = Math.hypot(along, through);
   const inflowAngle = Math.atan2(through, along);
   const angleOfAttack = s.theta0 + at(mesh.twist) + s.theta1c * cosine + s.theta1s * sine - inflowAngle;
-  const { lift, drag, viscousDrag } = blendedCoefficients(ws.rings.sections[element], {
-    angleOfAttack,
-    mach: (speed * s.tipSpeed) / s.speedOfSound,
-    reynolds: (speed * s.tipSpeed * at(mesh.chord)) / s.kinematicViscosity,
-  });
+  const blend = ws.rings.sections[element];
+  if (!blend) throw new Error("an element without a section");
+  const mach = (speed * s.tipSpeed) / s.speedOfSound;
+  const reynolds = (speed * s.tipSpeed * at(mesh.chord)) / s.kinematicViscosity;
+  const { drag, viscousDrag, ...straight } = blendedCoefficients(blend, { angleOfAttack, mach, reynolds });
+  const across = model.yawedLift ? (speed * speed) / (speed * speed + span * span) : 1;
+  const sheared = angleOfAttack - (1 - across) * Math.sin(angleOfAttack) * Math.cos(angleOfAttack);
+  const yawedLift = across === 1 ? straight.lift : blendedCoefficients(blend, { angleOfAttack: sheared, mach, reynolds }).lift / across;
+  const delay = Math.min(at(ws.rings.stallDelay) * (x / speed) ** 2, 1) * delayFade(angleOfAttack);
+  const unseparated = (blend.liftSlope * Math.sin(angleOfAttack - blend.zeroLift)) / Math.sqrt(1 - Math.min(mach * mach, 0.81));
+  const lift = yawedLift + delay * (unseparated - yawedLift);
   const lifting = at(mesh.liftWeight) * speed * lift * (ws.prandtl && !ws.annular ? tipFactor(model.bladeCount, x, inflowAngle) : 1);
   const rubbing = at(mesh.weight) * viscousDrag * Math.hypot(speed, span);
   const unswept = at(mesh.weight) * drag * speed;
@@ -73,7 +79,7 @@ function elementLoad(
     angleOfAttack: Math.atan2(Math.sin(angleOfAttack), Math.cos(angleOfAttack)),
     speed,
     thrust: normal,
-    torque: x * inPlane,
+    torque: x * inPlane - plunge * normal,
     aft: inPlane * sine + outward * cosine,
     side: outward * sine - inPlane * cosine,
     profilePower: dragging * speed * speed + spanDrag * span,
@@ -83,8 +89,13 @@ function elementLoad(
 
 type ForceCoefficients = Pick<ReturnType<typeof sectionCoefficients>, "lift" | "drag" | "viscousDrag">;
 
-function blendedCoefficients(blend: SectionBlend | undefined, at: SectionCondition): ForceCoefficients {
-  if (!blend) throw new Error("an element without a section");
+/** 1 to 30° of angle of attack, 0 from 50°, along the cosine. */
+function delayFade(angleOfAttack: number): number {
+  const [full, end] = [Math.cos(Math.PI / 6), Math.cos((5 * Math.PI) / 18)];
+  return Math.min(Math.max((Math.cos(angleOfAttack) - end) / (full - end), 0), 1);
+}
+
+function blendedCoefficients(blend: SectionBlend, at: SectionCondition): ForceCoefficients {
   const inner = sectionCoefficients(blend.inner, at);
   if (blend.outerShare === 0) return inner;
   const outer = sectionCoefficients(blend.outer, at);

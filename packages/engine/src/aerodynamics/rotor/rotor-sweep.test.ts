@@ -31,6 +31,27 @@ const general = createRotorWorkspace({
   radialFlow: "friction",
 });
 
+/** Sections change along the blade, both corrections of lift are on. */
+const changing = createRotorWorkspace({
+  ...model,
+  stations: [
+    { radiusFraction: 0, chord: 0.2, twist: 0.04, section: { kind: "built-in", name: "naca-0015", dragIncrement: 0 } },
+    { radiusFraction: 0.6, chord: 0.09, twist: 0 },
+    { radiusFraction: 1, chord: 0.08, twist: -0.03, section: { kind: "built-in", name: "naca-0012", dragIncrement: 0.001 } },
+  ],
+  tipLoss: { kind: "prandtl" },
+  stallDelay: true,
+  yawedLift: true,
+});
+/** Rings with velocities of their own, that follow no balance here. */
+const annular = createRotorWorkspace({ ...model, inflowBalance: "annular", tipLoss: { kind: "prandtl" } });
+annular.rings.induced.forEach((_, i, velocities) => {
+  velocities[i] = 0.01 + 0.004 * i;
+  annular.rings.swirl[i] = 0.02 - 0.001 * i;
+});
+annular.rings.plungeCosine = 0.004;
+annular.rings.plungeSine = -0.007;
+
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const state: fc.Arbitrary<RotorSweepState> = fc.record({
   mu: between(0, 0.8),
@@ -54,6 +75,8 @@ describe("the sweep over the blade elements", () => {
   it.each([
     ["lift cut-off and generic section", fast],
     ["Prandtl's tip function and tabulated section", general],
+    ["sections that change along the blade, yawed and rotating", changing],
+    ["velocities induced ring by ring", annular],
   ])("agrees with its plain form: %s", (_, ws) => {
     fc.assert(
       fc.property(state, (of) => {
@@ -76,16 +99,19 @@ describe("the sweep over the blade elements", () => {
     );
   });
 
-  it.each([fast, general])("closes the balance of power: shaft and stream give what drag and induced velocity take", (ws) => {
-    fc.assert(
-      fc.property(state, (of) => {
-        const { ct, cq, ch, cpInduced } = swept(ws, of);
-        const profile = rotorLoading(ws, of).reduce((total, load) => total + load.profilePower, 0);
-        expect(cq + of.mu * ch - of.lambdaC * ct).toBeCloseTo(cpInduced + profile, 8);
-      }),
-      { numRuns: 60, seed: 2 },
-    );
-  });
+  it.each([fast, general, changing, annular])(
+    "closes the balance of power: shaft and stream give what drag and induced velocity take",
+    (ws) => {
+      fc.assert(
+        fc.property(state, (of) => {
+          const { ct, cq, ch, cpInduced } = swept(ws, of);
+          const profile = rotorLoading(ws, of).reduce((total, load) => total + load.profilePower, 0);
+          expect(cq + of.mu * ch - of.lambdaC * ct).toBeCloseTo(cpInduced + profile, 8);
+        }),
+        { numRuns: 60, seed: 2 },
+      );
+    },
+  );
 
   it("turned upside down makes the same rotor with its thrust reversed", () => {
     const flat = createRotorWorkspace({

@@ -59,6 +59,8 @@ export interface RingBuffers {
   readonly induced: Float64Array;
   /** w of each ring, in the sense of the rotation positive [1]. */
   readonly swirl: Float64Array;
+  /** 3.1 (c/r)² of each ring, 0 without stall delay [1]. */
+  readonly stallDelay: Float64Array;
   /** Slope of each ring's momentum over its λ_i as last met, from which a near answer starts. */
   readonly slopes: Float64Array;
   /** Flow through the disc that a hinge off the shaft adds to a flapping blade: plungeCosine cos ψ + plungeSine sin ψ [1]. */
@@ -80,12 +82,15 @@ export interface RotorWorkspace {
   readonly prandtl: boolean;
   /** Momentum balanced ring by ring. */
   readonly annular: boolean;
-  /** The sweep has to go ring by ring: annular inflow, hinges off the shaft, or sections that change along the blade. */
+  /** The sweep has to go ring by ring: annular inflow, hinges off the shaft, corrections of lift, or sections that change along the blade. */
   readonly byRings: boolean;
   readonly rings: RingBuffers;
   readonly state: RotorSweepState;
   readonly out: RotorSweepResult;
 }
+
+/** Of the chord over radius squared: how far rotation keeps the flow of a blade from separating [1]. @source snel-1993, from memory */
+const stallDelayFactor = 3.1;
 
 /** Tables and buffers for a rotor. @derivation not a formula */
 export function createRotorWorkspace(model: RotorModel): RotorWorkspace {
@@ -104,11 +109,19 @@ export function createRotorWorkspace(model: RotorModel): RotorWorkspace {
     radialKind: ["off", "friction", "resultant"].indexOf(model.radialFlow),
     prandtl: model.tipLoss.kind === "prandtl",
     annular,
-    byRings: annular || hingeOffset > 0 || sections.some((blend) => blend.inner !== law || blend.outerShare > 0),
+    byRings:
+      annular ||
+      hingeOffset > 0 ||
+      model.stallDelay === true ||
+      model.yawedLift === true ||
+      sections.some((blend) => blend.inner !== law || blend.outerShare > 0),
     rings: {
       sections,
       induced: new Float64Array(model.radialElements),
       swirl: new Float64Array(model.radialElements),
+      stallDelay: mesh.radiusFraction.map((x, i) =>
+        model.stallDelay ? stallDelayFactor * ((mesh.chord[i] ?? 0) / (x * model.radius)) ** 2 : 0,
+      ),
       slopes: new Float64Array(model.radialElements),
       plungeCosine: 0,
       plungeSine: 0,

@@ -1,4 +1,4 @@
-import { type SectionDefinition, type SectionLaw, sectionLaw } from "../airfoil-section/index.ts";
+import { type SectionDefinition, type SectionLaw, sectionCoefficients, sectionLaw } from "../airfoil-section/index.ts";
 import type { RotorMesh } from "./rotor-mesh.ts";
 import type { RotorModel } from "./rotor-model.ts";
 
@@ -8,6 +8,9 @@ export interface SectionBlend {
   readonly outer: SectionLaw;
   /** 0: only `inner` counts [1]. */
   readonly outerShare: number;
+  /** Slope of lift [1/rad] and angle of no lift [rad] of the blend, at Mach 0. */
+  readonly liftSlope: number;
+  readonly zeroLift: number;
 }
 
 /**
@@ -27,9 +30,19 @@ export function sectionBlends(model: RotorModel, mesh: RotorMesh, main: SectionL
     const above = stations.findIndex((station) => station.radiusFraction >= x);
     const outer = stations[above < 0 ? stations.length - 1 : above];
     const inner = above > 0 ? stations[above - 1] : outer;
-    if (!outer || !inner || outer.section === inner.section)
-      return { inner: lawOf(outer?.section), outer: lawOf(outer?.section), outerShare: 0 };
-    const outerShare = (x - inner.radiusFraction) / (outer.radiusFraction - inner.radiusFraction);
-    return { inner: lawOf(inner.section), outer: lawOf(outer.section), outerShare };
+    if (!outer || !inner || outer.section === inner.section) return blend(lawOf(outer?.section), lawOf(outer?.section), 0);
+    const share = (x - inner.radiusFraction) / (outer.radiusFraction - inner.radiusFraction);
+    return blend(lawOf(inner.section), lawOf(outer.section), share);
   });
+}
+
+function blend(inner: SectionLaw, outer: SectionLaw, outerShare: number): SectionBlend {
+  const between = (of: (law: SectionLaw) => number): number => (1 - outerShare) * of(inner) + outerShare * of(outer);
+  return { inner, outer, outerShare, liftSlope: between((law) => law.liftSlope), zeroLift: between(zeroLiftAngle) };
+}
+
+/** The angle of no lift by the slope at zero angle, from the middle Reynolds number [rad]. */
+function zeroLiftAngle(law: SectionLaw): number {
+  const reynolds = law.reynolds[Math.floor(law.reynolds.length / 2)] ?? 0;
+  return -sectionCoefficients(law, { angleOfAttack: 0, mach: 0, reynolds }).lift / Math.max(law.liftSlope, 1e-9);
 }

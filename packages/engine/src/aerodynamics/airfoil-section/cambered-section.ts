@@ -20,6 +20,7 @@ const stallOvershoot = 1.25;
 /** Lift coefficient that is left to the side away from the camber, at least. */
 const leastLargestLift = 0.3;
 const fittingRounds = 6;
+const limitShares = { least: 0.5, most: 2 };
 
 /** What a section's thickness and camber come to. */
 export interface CamberedShape {
@@ -116,7 +117,8 @@ function fittedSide(attached: Attached, sign: 1 | -1, largest: number): Side {
       const point = pointAt(attached, attached.shape.zeroLiftAngle + sign * angle, side, 0);
       peak = Math.max(peak, sign * (point.attachedLift + point.separatedLift));
     }
-    limit *= largest / peak;
+    // Where separated flow alone lifts as much, or takes all of it away, there is nothing to fit.
+    limit = Math.min(Math.max((limit * largest) / Math.max(peak, 0.1 * largest), limitShares.least * largest), limitShares.most * largest);
   }
   return { limit, stall: (stallOvershoot * limit) / liftSlope };
 }

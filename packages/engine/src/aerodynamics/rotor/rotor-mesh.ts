@@ -20,9 +20,21 @@ export interface RotorMesh {
   readonly solidity: number;
 }
 
+/** Edges equally spaced in x^1.5: where the lift is. */
+function placeForLift(rootCutout: number): (share: number) => number {
+  const rootPower = rootCutout ** 1.5;
+  return (share) => (rootPower + (1 - rootPower) * share) ** (2 / 3);
+}
+
+/** Close together at ends where Prandtl's function falls to zero with the root of the distance. */
+function placeForTip(rootCutout: number, atRootToo: boolean): (share: number) => number {
+  const risen = (share: number): number => (atRootToo ? (1 - Math.cos(Math.PI * share)) / 2 : Math.sin((Math.PI / 2) * share));
+  return (share) => rootCutout + (1 - rootCutout) * risen(share);
+}
+
 /**
- * Elements with edges equally spaced in x^1.5 from the root cut-out, which puts them where the lift is, and azimuths
- * half a step off the axes, so that none lies on a line of symmetry. The element that a lift cut-off divides keeps its
+ * Elements with edges equally spaced in x^1.5 from the root cut-out, or towards the ends at which Prandtl's function acts, and
+ * azimuths half a step off the axes, so that none lies on a line of symmetry. The element that a lift cut-off divides keeps its
  * share of lift.
  *
  * @derivation midpoint rule in both directions
@@ -37,14 +49,13 @@ export function rotorMesh(model: RotorModel): RotorMesh {
   const liftWeight = new Float64Array(radialElements);
   const liftEnd = tipLoss.kind === "lift-cutoff" ? tipLoss.liftRadiusFraction : 1;
   const collectiveTwist = bladeAt(model, 0.75).twist;
-  const rootPower = rootCutout ** 1.5;
-  const edge = (index: number): number => (rootPower + (1 - rootPower) * (index / radialElements)) ** (2 / 3);
+  const place = tipLoss.kind === "prandtl" ? placeForTip(rootCutout, model.rootLoss === true) : placeForLift(rootCutout);
   let weightedChord = 0;
   let weights = 0;
   for (let i = 0; i < radialElements; i++) {
-    const inner = edge(i);
-    const outer = edge(i + 1);
-    const middle = (inner + outer) / 2;
+    const inner = place(i / radialElements);
+    const outer = place((i + 1) / radialElements);
+    const middle = tipLoss.kind === "prandtl" ? place((i + 0.5) / radialElements) : (inner + outer) / 2;
     const blade = bladeAt(model, middle);
     radiusFraction[i] = middle;
     width[i] = outer - inner;

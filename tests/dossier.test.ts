@@ -41,10 +41,25 @@ beforeAll(async () => {
   expect(request.chapters.flatMap(({ result }) => result.cases.filter(({ problem }) => problem))).toEqual([]);
 }, 240_000);
 
-it("has four pages: identification, method, performance, mission", () => {
+it("has four pages of identification, method, performance, mission, and some of published data, about three sources a page", () => {
   expect(request.chapters).toHaveLength(3);
   expect(onRecord.length).toBeGreaterThan(10);
-  expect(fittedDossier(request).pages).toBe(4);
+  const sources = new Set(onRecord.map((row) => row.check)).size;
+  const { pages } = fittedDossier(request);
+  expect(pages).toBeGreaterThanOrEqual(5);
+  expect(pages).toBeLessThanOrEqual(6 + Math.ceil(sources / 3));
+});
+
+it("draws every measured source that has two rows or more", () => {
+  const blocks = dossierSections(request).flatMap((section) => section.blocks(fullSize));
+  const drawn = new Set(blocks.flatMap((block) => (block.kind === "panels" ? block.figures.map(({ figure }) => figure.id) : [])));
+  const measured = onRecord.filter((row) => row.reference === "measured" && row.rows > 1);
+  expect(measured.length).toBeGreaterThan(3);
+  for (const check of new Set(measured.map((row) => row.check)))
+    expect(
+      [...drawn].some((id) => id.startsWith(`${check}-`)),
+      `no picture of ${check}`,
+    ).toBe(true);
 });
 
 it("is the same, byte for byte, when it is set again", () => {
@@ -52,7 +67,7 @@ it("is the same, byte for byte, when it is set again", () => {
 });
 
 it("gives every column of every table room for its longest word and its figures, on the page", () => {
-  const tables = dossierSections(request).flatMap((section) => section(fullSize).filter((block) => block.kind === "table"));
+  const tables = dossierSections(request).flatMap((section) => section.blocks(fullSize).filter((block) => block.kind === "table"));
   expect(tables.length).toBeGreaterThan(4);
   for (const table of tables)
     for (const scale of [1, 0.88])
@@ -87,7 +102,7 @@ it("says of comparisons that judge nothing that they are reported only, and writ
 });
 
 function comparisons(): TableBlock {
-  const blocks = dossierSections(request).flatMap((section) => section(fullSize));
+  const blocks = dossierSections(request).flatMap((section) => section.blocks(fullSize));
   const table = blocks.find((block): block is TableBlock => block.kind === "table" && block.head.includes("tolerance"));
   if (!table) throw new Error("no table of comparisons");
   return table;

@@ -8,6 +8,7 @@ export type Block =
   | { readonly kind: "caution"; readonly grade: "stops" | "care" | "note"; readonly text: string }
   | FigureBlock
   | { readonly kind: "pair"; readonly figures: readonly FigureBlock[] }
+  | PanelsBlock
   | TableBlock
   | { readonly kind: "references"; readonly items: readonly { readonly mark: string; readonly text: string }[] };
 
@@ -25,6 +26,12 @@ export interface FigureBlock {
   readonly caption: string;
   readonly figure: Figure;
   readonly origin: FigureOrigin;
+}
+
+/** Small pictures of one kind, three beside each other; what makes them again is said once beside them. */
+export interface PanelsBlock {
+  readonly kind: "panels";
+  readonly figures: readonly { readonly caption: string; readonly figure: Figure }[];
 }
 
 /** What makes a figure again: printed under it. */

@@ -3,29 +3,39 @@ import type { Block } from "./blocks.ts";
 import { type ChapterSize, chapterBlocks, hasMap } from "./chapter-blocks.ts";
 import type { DossierChapter, DossierRequest } from "./dossier-request.ts";
 import { identificationBlocks } from "./front-blocks.ts";
-import { methodBlocks } from "./method-blocks.ts";
+import { methodBlocks, publishedBlocks } from "./method-blocks.ts";
 
-/** A part of the document that begins on a page of its own, as much of it as a size allows. */
-export type Section = (size: ChapterSize) => readonly Block[];
+/** A part of the document that begins on a page of its own. */
+export interface Section {
+  /** As much of it as a size allows. */
+  blocks(size: ChapterSize): readonly Block[];
+  /** True where it takes the pages that it needs; else it is fitted to one page where that can be. */
+  readonly flowing?: boolean;
+}
 
 export const fullSize: ChapterSize = { mostRows: 24, mostSmall: { besideWide: 4, alone: 6 }, limits: "table" };
 
-/** The document in its sections: identification and cautions, method and validation, then the chapters in order. */
+/** The document in its sections: identification and cautions, method, comparison with published data, then the chapters in order. */
 export function dossierSections(request: DossierRequest): readonly Section[] {
   const chapters = orderedChapters(request.chapters);
   const shared = sharedCautions(chapters);
   const ordered = { ...request, chapters };
   const printed = chapterGroups(chapters).map(
-    (group): Section =>
-      (size) =>
-        group.flatMap((chapter) => chapterBlocks(chapter, { demo: request.project.demo, size, shared })),
+    (group): Section => ({
+      blocks: (size) => group.flatMap((chapter) => chapterBlocks(chapter, { demo: request.project.demo, size, shared })),
+    }),
   );
-  return [() => identificationBlocks(ordered), () => methodBlocks(ordered, shared), ...printed];
+  return [
+    { blocks: () => identificationBlocks(ordered) },
+    { blocks: () => methodBlocks(ordered, shared) },
+    { blocks: () => publishedBlocks(ordered), flowing: true },
+    ...printed,
+  ];
 }
 
 /** The whole document as blocks, at full size. */
 export function dossierBlocks(request: DossierRequest): readonly Block[] {
-  return dossierSections(request).flatMap((section) => section(fullSize));
+  return dossierSections(request).flatMap((section) => section.blocks(fullSize));
 }
 
 /** Those on pages in the order of the pages, then those that ask for a chapter of their own. */

@@ -31,7 +31,7 @@ export function dossierPdf(request: DossierRequest): Uint8Array {
   return fittedDossier(request).pdf;
 }
 
-/** Each section in the roomiest layout that fits one page, or else the fewest. */
+/** A section that flows in the usual size; each other in the roomiest layout that fits one page, or else the fewest. */
 export function fittedDossier(request: DossierRequest): TypesetDocument {
   const { title, demo } = request.project;
   const footer = `${title}. Estimates, not a permission to fly${demo ? ". Demo values" : ""}. ${request.program.name} ${request.program.version}`;
@@ -42,10 +42,13 @@ export function fittedDossier(request: DossierRequest): TypesetDocument {
   );
 }
 
+const flowing = { scale: 0.94, plotHeights: { full: 180, half: 110, map: 360 } };
+
 function fittedSection(section: Section, look: PageLook): SetSection {
+  if (section.flowing) return { ...flowing, blocks: section.blocks(fullSize) };
   let best: { readonly set: SetSection; readonly pages: number } | undefined;
   for (const { size, ...rest } of layouts) {
-    const set: SetSection = { ...rest, blocks: section(size) };
+    const set: SetSection = { ...rest, blocks: section.blocks(size) };
     const { pages } = typeset([set], look);
     if (pages <= 1) return set;
     if (!best || pages < best.pages) best = { set, pages };

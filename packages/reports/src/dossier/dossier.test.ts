@@ -76,6 +76,28 @@ describe("the blocks of a dossier", () => {
     const real = dossierBlocks({ ...request, project: { ...request.project, demo: false } });
     expect(words(real)).not.toContain("emo values");
   });
+  it("draw every measured source with its errors and verdict under it, and set regressions apart", () => {
+    const picture = {
+      quantity: "dimensionless",
+      along: { name: "advance ratio", quantity: "dimensionless" },
+      rows: [
+        [0.2, 7, 7.1],
+        [0.3, 8, 7.8],
+      ],
+    } as const;
+    const drawn = [
+      { ...row, reference: "measured", title: "Report 1", picture, reason: "scatter of the test" },
+      { ...row, check: "v-02", quantity: "drag", reference: "measured", picture },
+      { ...row, check: "v-03", quantity: "inflow", reference: "formula", picture },
+    ] as const;
+    const list = dossierBlocks({ ...request, validation: drawn });
+    const panels = list.flatMap((block) => (block.kind === "panels" ? [block.figures.map(({ caption }) => caption)] : []));
+    expect(panels.map((each) => each.length)).toEqual([1, 1, 1]);
+    expect(panels[0]?.[0]).toBe("Lift to drag: bias −0.0123, rms 0.0210, largest 0.0500 of 12 rows; gate 0.0600: met.");
+    expect(words(list)).toContain("Scatter of the test.");
+    expect(words(list)).toContain("not measured: they hold the arithmetic");
+    expect(words(list)).toContain("v-03 [3], formula, not measured");
+  });
   it("say which check is outside its tolerance, beside the table", () => {
     expect(words(blocks)).toContain("v-01, thrust: outside its tolerance.");
     expect(words(dossierBlocks({ ...request, validation: [] }))).toContain("No comparison with published data");
@@ -109,8 +131,8 @@ describe("the blocks of a dossier", () => {
 });
 
 describe("the typeset dossier", () => {
-  it("has four pages for the three questions", () => {
-    expect(fittedDossier(request).pages).toBe(4);
+  it("has five pages for the three questions: one each for what it is, the method and the published data, two for the answers", () => {
+    expect(fittedDossier(request).pages).toBe(5);
   });
   it("is the same, byte for byte, each time", () => {
     const first = dossierPdf(request);

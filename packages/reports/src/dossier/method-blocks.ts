@@ -3,17 +3,13 @@ import type { DossierChapter, DossierRequest } from "./dossier-request.ts";
 import { takenBlocks } from "./taken-blocks.ts";
 import { validationBlocks } from "./validation-blocks.ts";
 
-/** The second page: how it is computed and how well that agrees with published data. */
+/** The second page: how it is computed, the values that nobody gave, and the sources of the whole document. */
 export function methodBlocks(request: DossierRequest, shared: ReadonlySet<string>): readonly Block[] {
-  const { chapters, validation, references = {} } = request;
-  const keys = [...new Set([...chapters.flatMap(({ meta }) => meta.method.sources), ...validation.map((row) => row.source)])];
-  const markOf = (key: string) => `[${keys.indexOf(key) + 1}]`;
-  const sources = keys.map((key) => ({ mark: markOf(key), text: references[key] ?? key }));
+  const { chapters } = request;
+  const { markOf, sources } = sourceMarks(request);
   return [
     { kind: "heading", level: 1, text: "How it is computed" },
     ...methodParagraphs(chapters, markOf),
-    { kind: "heading", level: 1, text: "How well that agrees with published data" },
-    ...validationBlocks(validation, markOf),
     ...sharedCautionBlocks(chapters, shared),
     ...takenBlocks(chapters),
     ...(sources.length === 0
@@ -23,6 +19,21 @@ export function methodBlocks(request: DossierRequest, shared: ReadonlySet<string
           { kind: "references", items: sources },
         ] as const)),
   ];
+}
+
+/** The pages after it: how well that agrees with published data, source by source. */
+export function publishedBlocks(request: DossierRequest): readonly Block[] {
+  return [
+    { kind: "heading", level: 1, text: "How well that agrees with published data" },
+    ...validationBlocks(request.validation, sourceMarks(request).markOf),
+  ];
+}
+
+/** Every source of the document with the mark by which it is cited. */
+function sourceMarks({ chapters, validation, references = {} }: DossierRequest) {
+  const keys = [...new Set([...chapters.flatMap(({ meta }) => meta.method.sources), ...validation.map((row) => row.source)])];
+  const markOf = (key: string) => `[${keys.indexOf(key) + 1}]`;
+  return { markOf, sources: keys.map((key) => ({ mark: markOf(key), text: references[key] ?? key })) };
 }
 
 /** What several methods have in common is said once, with the analyses it is about before it. */

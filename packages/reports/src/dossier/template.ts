@@ -58,6 +58,13 @@ export const template = `
   text(size(6.8, scale), fill: ink2, words + text(font: "DejaVu Sans Mono", size: size(5.8, scale), origin.command))
 })
 
+#let panel(content, scale) = std.block(breakable: false, width: 100%, {
+  set par(leading: 0.4em)
+  text(size(7.4, scale), content.caption)
+  v(-4pt)
+  image(content.file, width: 100%)
+})
+
 #let cells(content) = content.rows.map(row => {
   if row.len() == 1 and content.columns.len() > 1 {
     (table.cell(colspan: content.columns.len(), align: left, text(fill: ink2, weight: 500, row.first())),)
@@ -120,6 +127,8 @@ export const template = `
   else if block.kind == "figure" { picture(block, scale) }
   else if block.kind == "pair" {
     grid(columns: (1fr, 1fr), column-gutter: 5mm, ..block.figures.map(each => picture(each, scale)))
+  } else if block.kind == "panels" {
+    grid(columns: (1fr, 1fr, 1fr), column-gutter: 4mm, row-gutter: 2.5mm, ..block.figures.map(each => panel(each, scale)))
   } else if block.kind == "table" { listing(block, scale) }
   else if block.kind == "references" { references(block.items, scale) }
 }

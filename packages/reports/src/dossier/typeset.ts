@@ -1,4 +1,5 @@
 import { NodeCompiler } from "@myriaddreamin/typst-ts-node-compiler";
+import type { Figure } from "@wingseed/engine";
 import { drawFigure, lightTheme, svgText } from "../draw/index.ts";
 import type { Block, FigureBlock } from "./blocks.ts";
 import { tableParts } from "./column-widths.ts";
@@ -8,6 +9,8 @@ import { typefaceCuts } from "./typeface.data.ts";
 /** Pictures are drawn this wide [px] and shrunk to the column, which sets their text at about 9 pt. */
 const fullWidth = 820;
 const halfWidth = 480;
+const thirdWidth = 320;
+const panelHeight = 104;
 
 export interface PageLook {
   readonly title: string;
@@ -65,6 +68,16 @@ function printedBlock(block: Block, { scale, plotHeights }: SetSection, files: M
       const size = { width: halfWidth, plotHeight: plotHeights.half };
       return [{ kind: "pair", figures: block.figures.map((figure) => printedFigure(figure, size, files)) }];
     }
+    case "panels":
+      return [
+        {
+          kind: "panels",
+          figures: block.figures.map(({ caption, figure }) => ({
+            caption,
+            file: drawnFile(figure, { width: thirdWidth, plotHeight: panelHeight }, files),
+          })),
+        },
+      ];
     case "table":
       return tableParts(block, scale).map((part) => ({ ...part.block, ...part.layout }));
     default:
@@ -82,7 +95,12 @@ function printedFigure(
   size: { readonly width: number; readonly plotHeight: number },
   files: Map<string, string>,
 ): unknown {
+  return { kind: "figure", caption: block.caption, origin: block.origin, file: drawnFile(block.figure, size, files) };
+}
+
+/** Draws a picture into a file of its own and gives its name. */
+function drawnFile(figure: Figure, size: { readonly width: number; readonly plotHeight: number }, files: Map<string, string>): string {
   const file = `/figure-${files.size}.svg`;
-  files.set(file, svgText(drawFigure(block.figure, { ...size, theme: { ...lightTheme, ground: lightTheme.surface } })));
-  return { kind: "figure", caption: block.caption, origin: block.origin, file };
+  files.set(file, svgText(drawFigure(figure, { ...size, theme: { ...lightTheme, ground: lightTheme.surface } })));
+  return file;
 }

@@ -57,7 +57,7 @@ export function endNames(
 ): readonly { readonly name: string; readonly limit?: string }[] {
   const named = (each: (typeof series)[number]) =>
     each.end && each.end.limit !== shared ? { name: each.name, limit: each.end.limit } : { name: each.name };
-  return [...new Map(series.map((each) => [each.name, named(each)])).values()];
+  return [...new Map(series.filter((each) => each.name !== "").map((each) => [each.name, named(each)])).values()];
 }
 
 export interface FrameWish {

@@ -68,7 +68,7 @@ export function drawPanel(content: PanelContent, frame: PlotFrame, context: Draw
 function seriesEnds(placed: readonly PlacedSeries[], shared: string | undefined): readonly EndLabel[] {
   const byName = new Map<string, EndLabel>();
   for (const { series, style, end } of placed) {
-    if (!end) continue;
+    if (!end || series.name === "") continue;
     const written = series.end && series.end.limit !== shared ? { name: series.end.limit } : {};
     const limit = series.end ? { limit: { ...written, family: series.end.family } } : {};
     byName.set(series.name, { name: series.name, paint: style.paint, at: end, ...limit });

@@ -64,7 +64,7 @@ export const sectionRow = z.strictObject({
   liftCoefficient: quantity("dimensionless", { description: "Lift coefficient.", minimum: -5, maximum: 5 }).meta({
     columnNames: ["cl", "lift"],
   }),
-  dragCoefficient: quantity("dimensionless", { description: "Drag coefficient.", exclusiveMinimum: 0, maximum: 5 }).meta({
+  dragCoefficient: quantity("dimensionless", { description: "Drag coefficient.", minimum: 1e-6, maximum: 5 }).meta({
     columnNames: ["cd", "drag"],
   }),
   momentCoefficient: quantity("dimensionless", {

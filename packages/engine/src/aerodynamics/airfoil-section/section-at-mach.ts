@@ -6,7 +6,8 @@ import { tableSectionCircle } from "./table-section.ts";
  * Circles of a table section at one Mach number, by Reynolds number.
  *
  * Between the Mach numbers of the table the coefficients run straight, below the lowest and above the highest those of the
- * nearest are scaled by Prandtl and Glauert's factor. Without a Mach number the table's lowest is taken. The circles are such
+ * nearest are scaled by Prandtl and Glauert's factor. Over the Reynolds number lift runs straight in its logarithm and drag along a
+ * power of it. Without a Mach number the table's lowest is taken. The circles are such
  * that a reader who applies the factor of this Mach number finds the table's own coefficients.
  *
  * @param mach below 1, or undefined for the table's lowest [1]
@@ -18,9 +19,23 @@ export function tableCirclesAtMach(definition: TableSection, mach: number | unde
   const above = levels.findIndex((level) => level >= at);
   const upper = levels[above < 0 ? levels.length - 1 : above] ?? 0;
   const lower = above <= 0 ? upper : (levels[above - 1] ?? upper);
-  const circles = (level: number) => circlesOf(definition, level);
+  const circles = (level: number) => withNarrowSteps(circlesOf(definition, level));
   if (lower === upper) return circles(upper);
   return blended(circles(lower), circles(upper), { share: (at - lower) / (upper - lower), lower, upper, at });
+}
+
+/** Widest factor from one Reynolds number to the next that readers may run straight across. */
+const widestFactor = 2;
+
+/** Reynolds numbers put between those far apart, with drag along a power of the Reynolds number instead of straight. */
+function withNarrowSteps(circles: readonly SectionAtReynolds[]): readonly SectionAtReynolds[] {
+  return circles.flatMap((circle, i) => {
+    const before = circles[i - 1];
+    if (!before) return [circle];
+    const steps = Math.ceil(Math.log(circle.reynolds / before.reynolds) / Math.log(widestFactor) - 1e-9);
+    const between = Array.from({ length: steps - 1 }, (_, k) => before.reynolds * (circle.reynolds / before.reynolds) ** ((k + 1) / steps));
+    return [...between.map((reynolds) => circleAt(circles, reynolds)), circle];
+  });
 }
 
 function circlesOf(definition: TableSection, level: number): readonly SectionAtReynolds[] {
@@ -73,12 +88,13 @@ function circleAt(circles: readonly SectionAtReynolds[], reynolds: number): Sect
 }
 
 function mixed(low: SectionPoint, high: SectionPoint, share: number, scale: readonly [number, number]): SectionPoint {
-  const mix = (name: keyof SectionPoint): number => low[name] + (high[name] - low[name]) * share;
+  const mix = (name: "separatedLift" | "moment"): number => low[name] + (high[name] - low[name]) * share;
+  const power = (name: "drag" | "viscousDrag"): number => low[name] * (high[name] / low[name]) ** share;
   return {
     attachedLift: low.attachedLift * scale[0] * (1 - share) + high.attachedLift * scale[1] * share,
     separatedLift: mix("separatedLift"),
-    drag: mix("drag"),
-    viscousDrag: mix("viscousDrag"),
+    drag: power("drag"),
+    viscousDrag: power("viscousDrag"),
     moment: mix("moment"),
   };
 }

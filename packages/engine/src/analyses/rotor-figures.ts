@@ -1,9 +1,21 @@
 import type { Figure } from "./figures.ts";
-import type { RotorOutputs } from "./rotor-schema.ts";
+import { rotorDiscFigures } from "./rotor-disc-figures.ts";
+import type { RotorOutputs } from "./rotor-output-schema.ts";
+import { besideMeasurements, rotorSweepFigures } from "./rotor-sweep-figures.ts";
 
-/** What a rotor does, in tables and along the blade. */
+/** What a rotor does: curves of a sweep first, then tables, loads along the blade, around the turn and over the disc. */
 export function rotorFigures(outputs: RotorOutputs): readonly Figure[] {
-  return [forces(outputs), attitude(outputs), coefficients(outputs), loading(outputs), angles(outputs)];
+  return [
+    ...rotorSweepFigures(outputs),
+    forces(outputs),
+    attitude(outputs),
+    coefficients(outputs),
+    ...roots(outputs),
+    loading(outputs),
+    angles(outputs),
+    ...rotorDiscFigures(outputs),
+    ...besideMeasurements(outputs),
+  ];
 }
 
 function forces(outputs: RotorOutputs): Figure {
@@ -21,6 +33,8 @@ function forces(outputs: RotorOutputs): Figure {
       { label: "Power", quantity: "power" },
       { label: "of it induced", quantity: "power" },
       { label: "of it profile", quantity: "power" },
+      { label: "Hub moment, pitch", quantity: "torque" },
+      { label: "Hub moment, roll", quantity: "torque" },
     ],
     rows: [
       [
@@ -33,6 +47,8 @@ function forces(outputs: RotorOutputs): Figure {
         outputs.power,
         outputs.inducedPower,
         outputs.profilePower,
+        outputs.hubPitchMoment,
+        outputs.hubRollMoment,
       ],
     ],
   };
@@ -46,6 +62,7 @@ function attitude(outputs: RotorOutputs): Figure {
     columns: [
       { label: "State" },
       { label: "Airspeed", quantity: "speed" },
+      { label: "Climb rate", quantity: "speed" },
       { label: "Rotation rate", quantity: "rotationRate" },
       { label: "Collective", quantity: "angle" },
       { label: "Shaft angle", quantity: "angle" },
@@ -59,6 +76,7 @@ function attitude(outputs: RotorOutputs): Figure {
       [
         outputs.state,
         outputs.airspeed,
+        outputs.climbRate,
         outputs.rotationRate,
         outputs.collective,
         outputs.shaftAngle,
@@ -81,6 +99,7 @@ function coefficients(outputs: RotorOutputs): Figure {
     columns: [
       one("Advance ratio"),
       one("Thrust"),
+      one("Blade loading"),
       one("H-force"),
       one("Torque"),
       one("Lift"),
@@ -94,6 +113,7 @@ function coefficients(outputs: RotorOutputs): Figure {
       [
         outputs.advanceRatio,
         outputs.ct,
+        outputs.bladeLoading,
         outputs.ch,
         outputs.cq,
         outputs.cl,
@@ -105,6 +125,32 @@ function coefficients(outputs: RotorOutputs): Figure {
       ],
     ],
   };
+}
+
+/** Every angle without torque, where there are several. */
+function roots({ torqueRoots }: RotorOutputs): readonly Figure[] {
+  if (torqueRoots.length < 2) return [];
+  return [
+    {
+      kind: "table",
+      id: "torque-roots",
+      caption: "Shaft angles without torque at this rotor speed and collective",
+      columns: [
+        { label: "Shaft angle", quantity: "angle" },
+        { label: "Thrust", quantity: "force" },
+        { label: "Lift over drag", quantity: "dimensionless" },
+        { label: "Answered with" },
+        { label: "Keeps its speed" },
+      ],
+      rows: torqueRoots.map((root) => [
+        root.shaftAngle,
+        root.thrust,
+        root.liftToDrag,
+        root.taken ? "yes" : "no",
+        root.holdsSpeed ? "yes" : "no",
+      ]),
+    },
+  ];
 }
 
 function loading({ spanwise }: RotorOutputs): Figure {

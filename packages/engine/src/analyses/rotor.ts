@@ -1,11 +1,18 @@
-import type { Analysis, Outcome } from "./contract.ts";
+import type { Analysis, Outcome, Problem, ProjectView } from "./contract.ts";
+import { isProblem } from "./flight-conditions.ts";
+import { rotorAnswer, rotorLimits } from "./rotor-answer.ts";
 import { rotorFigures } from "./rotor-figures.ts";
-import { rotorAnswer, rotorLimits, rotorProblem, rotorWarnings, tipMachProblem } from "./rotor-judgement.ts";
-import { rotorOutputsOf } from "./rotor-outputs.ts";
-import { type RotorInputs, type RotorOutputs, rotorInputs, rotorOutputs } from "./rotor-schema.ts";
-import { rotorSolution } from "./rotor-solution.ts";
+import { rotorNeeds, rotorReading } from "./rotor-model-input.ts";
+import { type RotorOutputs, type RotorRow, rotorOutputs, unsolvedRow } from "./rotor-output-schema.ts";
+import { rotorMeasures, rotorPointOf, type SolvedRow } from "./rotor-outputs.ts";
+import { rotorProblem, tipMachProblem } from "./rotor-problem.ts";
+import { type RotorInputs, rotorInputs } from "./rotor-schema.ts";
+import { type RotorPointInputs, rotorAir, rotorBench, rotorFinding } from "./rotor-solution.ts";
+import type { RotorBench, RotorState } from "./rotor-state.ts";
+import { rotorRowInputs, sweptNames } from "./rotor-sweep.ts";
+import { rotorWarnings } from "./rotor-warnings.ts";
 
-/** What does this rotor do at one operating point, driven or autorotating? */
+/** What does this rotor do at one operating point or along a sweep, driven or autorotating? */
 export const rotor: Analysis<RotorInputs, RotorOutputs> = {
   name: "rotor",
   question: "What does this rotor do, driven or turned by the air?",
@@ -34,18 +41,63 @@ export const rotor: Analysis<RotorInputs, RotorOutputs> = {
     collective: "3 deg",
     shaftTorque: "0 N m",
   },
-  run: (_project, inputs) => run(inputs),
+  needs: (inputs) => rotorNeeds(inputs.rotor),
+  run: (project, inputs, context) => run(project, inputs, (done, total) => context.progress(done, total, "points")),
   figures: (outputs) => rotorFigures(outputs),
   answer: (outputs) => rotorAnswer(outputs),
-  limits: (outputs) => rotorLimits(outputs),
+  limits: (outputs, inputs) => rotorLimits(outputs, inputs),
 };
 
-function run(inputs: RotorInputs): Outcome<RotorOutputs> {
-  const { workspace, outcome, assumed } = rotorSolution(inputs);
+interface SolvedPoint {
+  readonly inputs: RotorPointInputs;
+  readonly bench: RotorBench;
+  readonly state: RotorState;
+  readonly measures: SolvedRow;
+}
+
+function run(project: ProjectView, inputs: RotorInputs, progress: (done: number, total: number) => void): Outcome<RotorOutputs> {
+  const { air, assumed: assumedAir } = rotorAir(inputs);
+  const reading = rotorReading(project, inputs, air.density);
+  if (isProblem(reading)) return { problem: reading };
+  const assumed = [...assumedAir, ...reading.assumed];
   const more = assumed.length > 0 ? { assumed } : {};
-  if (outcome.kind !== "solved") return { problem: rotorProblem(outcome, inputs), ...more };
-  const outputs = rotorOutputsOf(inputs, workspace, outcome);
-  const refused = tipMachProblem(outputs);
-  if (refused) return { problem: refused, ...more };
-  return { outputs, warnings: rotorWarnings(outputs, inputs, workspace), ...more };
+  const bench = rotorBench(reading, air, inputs);
+  const asked = rotorRowInputs(inputs);
+  const points = asked.map((row, index) => {
+    if (asked.length > 1) progress(index, asked.length);
+    return solvedPoint(bench, row);
+  });
+  const solved = points.flatMap((point) => (isProblem(point) ? [] : [point]));
+  const [first] = solved;
+  if (!first) return { problem: noneSolved(points.filter(isProblem)), ...more };
+  const outputs: RotorOutputs = {
+    ...rotorPointOf(first.bench, first.state, first.inputs, first.measures),
+    swept: [...sweptNames(inputs.sweep)],
+    rows: points.map((point, index) => rowOf(point, asked[index])),
+  };
+  const warnings = rotorWarnings(
+    solved.map((point) => point.measures),
+    first.inputs,
+    reading,
+  );
+  return { outputs, warnings, ...more };
+}
+
+function solvedPoint(bench: RotorBench, inputs: RotorPointInputs): SolvedPoint | Problem {
+  const { outcome, bench: trimmed } = rotorFinding(bench, inputs);
+  if (outcome.kind !== "solved") return rotorProblem(outcome, inputs);
+  const measures = rotorMeasures(trimmed, outcome, inputs);
+  return tipMachProblem(measures.advancingTipMach) ?? { inputs, bench: trimmed, state: outcome, measures };
+}
+
+function rowOf(point: SolvedPoint | Problem, asked: RotorPointInputs | undefined): RotorRow {
+  return isProblem(point) ? unsolvedRow(point.message, asked) : { ...point.measures, problem: null };
+}
+
+/** Why a point has no answer, or why no point of a sweep has. */
+function noneSolved(problems: readonly Problem[]): Problem {
+  const [first] = problems;
+  if (!first) return { kind: "nothing-asked", message: "The sweep has no points." };
+  if (problems.length === 1) return first;
+  return { ...first, message: `None of the ${problems.length} points has a solution; of the first: ${first.message}` };
 }

@@ -1,0 +1,105 @@
+import { builtInSectionProvenance, type SectionDefinition, sectionLaw } from "../aerodynamics/airfoil-section/index.ts";
+import { domainDistance } from "../published/index.ts";
+import type { Warning } from "./contract.ts";
+import type { RotorReading } from "./rotor-model-input.ts";
+import { domainCoordinates, type SolvedRow } from "./rotor-outputs.ts";
+import type { RotorPointInputs } from "./rotor-solution.ts";
+
+/** Highest Mach number at which the compressibility factor alone may be trusted. */
+const trustedTipMach = 0.7;
+/** Below this advance ratio the uneven inflow of hover matters, which a factor this large stands for. */
+const hoverAdvanceRatio = 0.05;
+const usualHoverFactor = 1.1;
+const stallCollectiveSlack = 0.002;
+
+/** Beyond the collective of the largest thrust, by more than the search for it can be wrong. */
+export function stalled({ collective, largestThrustCollective }: Pick<SolvedRow, "collective" | "largestThrustCollective">): boolean {
+  return largestThrustCollective !== null && collective > largestThrustCollective + stallCollectiveSlack;
+}
+
+/** What to know before using the numbers; of several rows each thing once, with how many rows it is about. */
+export function rotorWarnings(rows: readonly SolvedRow[], inputs: RotorPointInputs, reading: RotorReading): readonly Warning[] {
+  const told = new Map<string, { readonly warning: Warning; count: number }>();
+  for (const row of rows) {
+    for (const warning of rowWarnings(row, reading)) {
+      const before = told.get(warning.kind);
+      if (before) before.count += 1;
+      else told.set(warning.kind, { warning, count: 1 });
+    }
+  }
+  const ofRows = [...told.values()].map(({ warning, count }) =>
+    count === rows.length ? warning : { ...warning, message: `In ${count} of ${rows.length} points: ${warning.message}` },
+  );
+  return [...reading.warnings, ...ofRows, ...rotorNotes(inputs, reading)];
+}
+
+function rowWarnings(row: SolvedRow, { model, flapRange }: RotorReading): readonly Warning[] {
+  const warnings: Warning[] = [];
+  const care = (kind: string, message: string): void => {
+    warnings.push({ grade: "care", kind, message });
+  };
+  if (row.state === "vortex ring")
+    care("vortex-ring", "The rotor descends into its own wake (vortex ring): not recommended, and the power is uncertain by 25 %.");
+  if (stalled(row))
+    care("stalled", "The collective lies beyond the one of largest steady thrust: the rotor is stalled and the numbers are rough.");
+  if (row.advancingTipMach > trustedTipMach)
+    care(
+      "tip-mach",
+      `The advancing tip moves at Mach ${row.advancingTipMach.toFixed(2)}; drag rise above ${trustedTipMach} is not computed.`,
+    );
+  if (flapRange !== undefined && largestFlap(row) > flapRange)
+    care("flap-stop", `The blades flap ${degrees(largestFlap(row))}, past the stop at ${degrees(flapRange)}.`);
+  const reynolds = reynoldsWarning(model.section, row.reynoldsNumber);
+  if (reynolds !== undefined) care("reynolds-number", reynolds);
+  const domain = domainDistance("rotor", domainCoordinates(row));
+  if (domain.outside.length > 0)
+    care(
+      "extrapolated",
+      `Outside what was held against published measurements (nearest ${domain.nearest}): ${domain.outside.map(({ name, value, low, high }) => `${name} ${value.toPrecision(3)}, compared ${low.toPrecision(3)} to ${high.toPrecision(3)}`).join("; ")}.`,
+    );
+  const evenInflow = row.state === "normal" && row.advanceRatio < hoverAdvanceRatio && model.inducedPowerFactor < usualHoverFactor;
+  if (evenInflow)
+    warnings.push({
+      grade: "note",
+      kind: "hover-inflow",
+      message:
+        "Near hover the inflow is spread evenly over the disc: power comes out low by 5 to 15 % on untwisted blades; an induced power factor of 1.1 to 1.2 is common practice.",
+    });
+  return warnings;
+}
+
+/** Flapping away from the plane normal to the shaft, at its largest around the turn [rad]. */
+export function largestFlap({ flapLongitudinal, flapLateral }: Pick<SolvedRow, "flapLongitudinal" | "flapLateral">): number {
+  return Math.hypot(flapLongitudinal, flapLateral);
+}
+
+function degrees(angle: number): string {
+  return `${((angle * 180) / Math.PI).toFixed(1)}°`;
+}
+
+/** Outside the Reynolds numbers of the section's table; none where the law knows none. */
+function reynoldsWarning(section: SectionDefinition, reynoldsNumber: number): string | undefined {
+  const { reynolds } = sectionLaw(section);
+  const lowest = reynolds[0] ?? 0;
+  const highest = reynolds[reynolds.length - 1] ?? 0;
+  if (reynolds.length < 2 || (reynoldsNumber >= lowest && reynoldsNumber <= highest)) return undefined;
+  return `Reynolds number ${Math.round(reynoldsNumber)} lies outside the section's ${lowest} to ${highest}; the nearest values are used.`;
+}
+
+function rotorNotes(inputs: RotorPointInputs, { model }: RotorReading): readonly Warning[] {
+  const notes: Warning[] = [];
+  const note = (kind: string, message: string): void => {
+    notes.push({ grade: "note", kind, message });
+  };
+  const sections = [model.section, ...model.stations.map((station) => station.section)];
+  const named = new Set(sections.flatMap((section) => (section?.kind === "built-in" ? [section.name] : [])));
+  for (const name of named) {
+    const { provenance, note: words } = builtInSectionProvenance(name);
+    if (provenance !== "read") note("section-data", `Section ${name} is ${provenance}. ${words}`);
+  }
+  if (model.articulation.kind === "hinged" && model.precone !== 0)
+    note("precone", "The precone of hinged blades has no effect: their coning is computed.");
+  if (inputs.collective === undefined)
+    note("collective", "Collective at a given thrust is good to 1 to 1.5 degrees: short blades make less thrust than computed.");
+  return notes;
+}

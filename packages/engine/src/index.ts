@@ -45,7 +45,7 @@ export type {
 } from "./analyses/figures.ts";
 export { type ProjectDefinition, projectDefinition } from "./analyses/project-definition.ts";
 export { analyses } from "./analyses/registry.ts";
-export { mostTableRows, type TableData } from "./analyses/table-input.ts";
+export { mostTableRows, type TableData } from "./analyses/table-data.ts";
 export type { HandleToken, ReadingToken, Token, WordsToken } from "./analyses/tokens.ts";
 export { reading, words } from "./analyses/tokens.ts";
 export { type MissionDefinition, missionDefinition } from "./mission/index.ts";

@@ -9,7 +9,9 @@ type Coefficient = "liftCoefficient" | "dragCoefficient" | "momentCoefficient";
 /** Coefficients over angle and against each other, with published points, and the numbers one asks for first. */
 export function sectionFigures(outputs: SectionOutputs, inputs: SectionInputs): readonly Figure[] {
   const rows = [...outputs.rows].sort((a, b) => a.angle - b.angle);
-  const at = { reynoldsNumber: outputs.reynoldsNumber, machNumber: outputs.machNumber, ...sectionShape(inputs.section) };
+  const shape = sectionShape(inputs.section);
+  const at = { reynoldsNumber: outputs.reynoldsNumber, machNumber: outputs.machNumber, ...shape };
+  const published = (name: Coefficient) => (shape ? publishedSeries("section", "angle", name, at) : []);
   const over = (id: string, caption: string, name: Coefficient, notable: readonly NotablePoint[] = []): Figure => ({
     kind: "lines",
     id,
@@ -18,7 +20,7 @@ export function sectionFigures(outputs: SectionOutputs, inputs: SectionInputs): 
     y: { label: caption, quantity: "dimensionless" },
     series: [
       { name: "computed", meaning: "wing", x: rows.map((row) => row.angle), y: rows.map((row) => row[name]) },
-      ...publishedSeries("section", "angle", name, at)
+      ...published(name)
         .map((series) => within(series, rows))
         .filter(({ x }) => x.length > 0),
     ],
@@ -83,7 +85,7 @@ function characteristics(outputs: SectionOutputs): Figure {
       one("Largest lift"),
       angle("Stall angle"),
       one("Best lift over drag"),
-      angle("at"),
+      angle("Angle of best lift over drag"),
       one("Least drag"),
       angle("Angle without lift"),
       one("Slope of lift per radian"),

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { Outcome, ProjectView } from "./contract.ts";
 import { section } from "./section.ts";
 import type { SectionOutputs } from "./section-schema.ts";
-import type { TableData } from "./table-input.ts";
+import type { TableData } from "./table-data.ts";
 
 const degree = Math.PI / 180;
 const empty: ProjectView = { documents: {}, rasters: {} };

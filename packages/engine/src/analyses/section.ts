@@ -66,7 +66,6 @@ function run(project: ProjectView, inputs: SectionInputs): Outcome<SectionOutput
       liftToDrag: drag > countedDrag ? lift / drag : null,
     };
   });
-  const at = { reynoldsNumber: inputs.reynoldsNumber, machNumber: mach, ...sectionShape(inputs.section) };
   const characteristics = sectionCharacteristics(law, { mach, reynolds });
   return {
     outputs: {
@@ -74,16 +73,22 @@ function run(project: ProjectView, inputs: SectionInputs): Outcome<SectionOutput
       ...characteristics,
       reynoldsNumber: reynolds,
       machNumber: mach,
-      domain: domainOfRows(
-        "section",
-        rows.map(({ angle }) => ({ ...at, angle })),
-      ),
+      domain: domainOf(inputs),
     },
     warnings: [
       ...read.warnings,
       ...sectionWarnings(read.definition, { reynoldsNumber: [inputs.reynoldsNumber, inputs.reynoldsNumber], machNumber: [mach, mach] }),
     ],
   };
+}
+
+function domainOf({ section: given, reynoldsNumber, machNumber, angles }: SectionInputs): SectionOutputs["domain"] {
+  const shape = sectionShape(given);
+  if (!shape) return { distance: null, nearest: null, outside: [] };
+  return domainOfRows(
+    "section",
+    angles.map((angle) => ({ reynoldsNumber, machNumber, angle, ...shape })),
+  );
 }
 
 /** The Reynolds number itself, or the nearest end of those that the section is known for. */
@@ -121,12 +126,14 @@ function answer({ largestLift, stallAngle, bestLiftToDrag, bestLiftToDragAngle }
   return { sentence: [...lift, ...ratio], brief: brief === "" ? "no largest lift found" : brief };
 }
 
-/** How much of the largest lift the angles use; beyond stall the limit is passed. */
-function limits({ rows, largestLift, stallAngle }: SectionOutputs): readonly Limit[] {
-  if (largestLift === null || stallAngle === null) return [];
-  const highest = Math.max(...rows.map((row) => row.angle));
-  const attached = rows.filter((row) => row.angle <= stallAngle).map((row) => row.liftCoefficient / largestLift);
-  const share = highest > stallAngle ? Math.max(1, highest / Math.max(stallAngle, 0.01)) : Math.max(0, ...attached);
-  const degrees = ((stallAngle * 180) / Math.PI).toFixed(1);
-  return [{ name: "stall", family: "air", share, side: "upper", where: `from ${degrees}° on`, binding: share >= 1 }];
+/** Angles beyond this are meant to be separated, not flown at [rad]. */
+const largestFlownAngle = (40 * Math.PI) / 180;
+
+/** How much of the way from no lift to stall the highest angle uses. */
+function limits({ rows, stallAngle, zeroLiftAngle }: SectionOutputs): readonly Limit[] {
+  const flown = rows.map((row) => row.angle).filter((angle) => Math.abs(angle) <= largestFlownAngle);
+  if (stallAngle === null || zeroLiftAngle === null || flown.length === 0) return [];
+  const share = Math.max((Math.max(...flown) - zeroLiftAngle) / (stallAngle - zeroLiftAngle), 0);
+  const where = `at ${((stallAngle * 180) / Math.PI).toFixed(1)}°`;
+  return [{ name: "stall", family: "air", share, side: "upper", where, binding: share >= 1 }];
 }

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import type { QuantityKind } from "../quantities/index.ts";
-import type { TableData } from "./table-input.ts";
+import type { TableData } from "./table-data.ts";
 
 /** A column that a table may have. */
 interface KnownColumn {

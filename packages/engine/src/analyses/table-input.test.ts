@@ -2,8 +2,9 @@ import { describe, expect, it } from "vitest";
 import { z } from "zod";
 import { quantity } from "../quantities/index.ts";
 import type { ProjectView } from "./contract.ts";
+import type { TableData } from "./table-data.ts";
 import { tableGrid } from "./table-grid.ts";
-import { type TableData, tableInput, tableNeeds, tableRows } from "./table-input.ts";
+import { tableInput, tableNeeds, tableRows } from "./table-input.ts";
 
 const row = z.strictObject({
   warmth: quantity("temperatureDifference", { description: "Above the air.", minimum: -50, maximum: 50 }).meta({ columnNames: ["dt"] }),

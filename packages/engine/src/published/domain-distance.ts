@@ -81,6 +81,8 @@ const leastWidth: Readonly<Record<string, number>> = {
   tipMach: 0.1,
   machNumber: 0.1,
   angle: 0.035,
+  thickness: 0.03,
+  camber: 0.02,
   stateOfCharge: 0.1,
   temperature: 5,
   rate: 0.5,

@@ -133,6 +133,7 @@ describe("a section by a table", () => {
     expect(outputs.rows.map((row) => Number(row.liftCoefficient.toFixed(2)))).toEqual([-0.8, 0.2, 1.2, 0.85]);
     expect(ask({ section: polar() }).warnings?.map(({ message }) => message)).toEqual([
       "Section the rows given: angles beyond -10.0 to 15.0 degrees are not in the table; there the flow is taken as separated, as measured on a 15 % section.",
+      "Section the rows given: the table has no moments; none is assumed while the flow is attached, as of a section without camber.",
     ]);
     const around = answered({ section: polar(), angles: [90 * degree, -90 * degree] }).rows;
     expect(around[0]?.dragCoefficient).toBeCloseTo(1.8, 2);
@@ -171,6 +172,16 @@ describe("a section by a table", () => {
     expect(lift(0.7)).toBeCloseTo((0.4 * Math.sqrt(0.75)) / Math.sqrt(0.51), 3);
     expect(kinds({ section: rows, machNumber: 0.7 })).toContain("mach-number");
     expect(kinds({ section: rows, machNumber: 0.4 })).not.toContain("mach-number");
+  });
+
+  it("whose Mach numbers have different Reynolds numbers says so, and reads what there is", () => {
+    const at = (machNumber: number, reynoldsNumber: number, shift: number) => polar(shift, { machNumber, reynoldsNumber });
+    const rows = [...at(0.2, 1e5, 0), ...at(0.2, 4e5, 0.2), ...at(0.4, 2e5, 0.4)];
+    expect((ask({ section: rows }).warnings ?? []).map(({ message }) => message).join()).toContain(
+      "the Reynolds numbers at Mach 0.2 (100000, 400000) and at Mach 0.4 (200000) are not the same",
+    );
+    const lift = answered({ section: rows, machNumber: 0.3, reynoldsNumber: 2e5, angles: [0] }).rows[0]?.liftCoefficient;
+    expect(lift).toBeCloseTo(0.2 + (0.1 + 0.4) / 2, 2);
   });
 
   it("that begins at zero without lift is half of a symmetric section, and says so", () => {

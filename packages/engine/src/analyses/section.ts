@@ -1,6 +1,12 @@
-import { type SectionLaw, sectionCharacteristics, sectionCoefficients, sectionLaw } from "../aerodynamics/airfoil-section/index.ts";
+import {
+  type SectionDefinition,
+  type SectionLaw,
+  sectionCharacteristics,
+  sectionCoefficients,
+  sectionLaw,
+} from "../aerodynamics/airfoil-section/index.ts";
 import { domainOfRows } from "../published/index.ts";
-import type { Analysis, Answer, Limit, Need, Outcome, ProjectView } from "./contract.ts";
+import type { Analysis, Answer, Limit, Need, Outcome, ProjectView, Warning } from "./contract.ts";
 import { chosenAircraft, isProblem } from "./flight-conditions.ts";
 import { sectionFigures } from "./section-figures.ts";
 import { type SectionReading, sectionDefinitionOf, sectionNeeds } from "./section-input.ts";
@@ -77,9 +83,17 @@ function run(project: ProjectView, inputs: SectionInputs): Outcome<SectionOutput
     },
     warnings: [
       ...read.warnings,
+      ...withoutMoments(read.definition),
       ...sectionWarnings(read.definition, { reynoldsNumber: [inputs.reynoldsNumber, inputs.reynoldsNumber], machNumber: [mach, mach] }),
     ],
   };
+}
+
+/** A table without moments says nothing about camber's. */
+function withoutMoments(definition: SectionDefinition): readonly Warning[] {
+  if (definition.kind !== "table" || definition.polars.every((polar) => polar.moment)) return [];
+  const message = `Section ${definition.name}: the table has no moments; none is assumed while the flow is attached, as of a section without camber.`;
+  return [{ grade: "care", kind: "section-moment", message }];
 }
 
 function domainOf({ section: given, reynoldsNumber, machNumber, angles }: SectionInputs): SectionOutputs["domain"] {

@@ -133,6 +133,7 @@ function remarksOn(polars: readonly SectionPolar[]): readonly string[] {
     remarks.push(
       `lift still grows at the last angle (${rising.map(conditionOf).join("; ")}): the stall is not in the table and is taken to begin there.`,
     );
+  remarks.push(...unevenGrid(polars));
   for (const polar of polars) {
     const wide = polar.angles.findIndex((angle, i) => {
       const next = polar.angles[i + 1] ?? angle;
@@ -145,4 +146,19 @@ function remarksOn(polars: readonly SectionPolar[]): readonly string[] {
     );
   }
   return remarks;
+}
+
+/** Mach numbers of the table that do not all have the same Reynolds numbers. */
+function unevenGrid(polars: readonly SectionPolar[]): readonly string[] {
+  const machs = [...new Set(polars.map((polar) => polar.machNumber))].sort((a, b) => a - b);
+  const numbers = (mach: number): string =>
+    polars
+      .filter((polar) => polar.machNumber === mach)
+      .map((polar) => polar.reynoldsNumber)
+      .join(", ");
+  const odd = machs.find((mach) => numbers(mach) !== numbers(machs[0] ?? 0));
+  if (odd === undefined) return [];
+  return [
+    `the Reynolds numbers at Mach ${machs[0]} (${numbers(machs[0] ?? 0)}) and at Mach ${odd} (${numbers(odd)}) are not the same; where one is missing, what lies between its neighbours or the nearest is used.`,
+  ];
 }

@@ -1,3 +1,4 @@
+import { fixedText } from "@wingseed/reports/format";
 import { standardText } from "../model/effective.ts";
 import { shownText, valueAt } from "../model/inputs.ts";
 import type { Question } from "../model/question.ts";
@@ -79,8 +80,13 @@ function FieldWords({ id, field, standard, given }: FieldWordsProps) {
 
 function boundsText(field: QuantityField): string {
   if (field.quantity !== "dimensionless") return "";
-  if (field.minimum !== undefined && field.maximum !== undefined) return `${field.minimum} to ${field.maximum}.`;
+  if (field.minimum !== undefined && field.maximum !== undefined) return `${boundText(field.minimum)} to ${boundText(field.maximum)}.`;
   return "";
+}
+
+/** Large whole numbers in groups of three digits. */
+function boundText(bound: number): string {
+  return Number.isInteger(bound) ? fixedText(bound, 0) : String(bound).replace("-", "\u2212");
 }
 
 function optionsOf(

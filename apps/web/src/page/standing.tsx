@@ -1,15 +1,11 @@
-import {
-  comparisonFigure,
-  errorText,
-  type Standing as Stands,
-  standingOf,
-  standingSentence,
-  type ValidationRow,
-} from "@wingseed/reports/draw";
+import { comparisonFigure, errorText, standingOf, standingSentence, type ValidationRow } from "@wingseed/reports/draw";
 import { useMemo } from "react";
 import type { Origin } from "../model/slip.ts";
 import { Picture } from "../picture/picture.tsx";
 import { useSession } from "../session-context.ts";
+
+/** Errors beside the answer; the others are a step away. */
+const mostErrors = 4;
 
 interface StandingProps {
   readonly outputs: unknown;
@@ -21,22 +17,25 @@ export function Standing({ outputs, origin }: StandingProps) {
   const { validation } = useSession().catalogue;
   const standing = useMemo(() => standingOf(outputs, validation), [outputs, validation]);
   if (!standing) return null;
+  const about = standing.comparisons.filter((row) => row.field !== undefined);
+  const first = (about.length > 0 ? about : standing.comparisons).slice(0, mostErrors);
   const isOutside = standing.outside.length > 0 || standing.distance === null;
   return (
     <section className="standing" aria-label="Compared with published data" data-outside={isOutside}>
       <p className={isOutside ? "care-words" : ""}>{standingSentence(standing)}</p>
-      {standing.comparisons.length > 0 && <Errors standing={standing} />}
-      <Comparisons rows={standing.comparisons} origin={origin} />
+      <Errors caption={`${standing.title ?? ""}: computed less published`} rows={first} />
+      <Comparisons rows={standing.comparisons} shown={first} origin={origin} />
     </section>
   );
 }
 
 /** What the nearest check found: errors of computed less published. */
-function Errors({ standing }: { readonly standing: Stands }) {
+function Errors({ caption, rows }: { readonly caption: string; readonly rows: readonly ValidationRow[] }) {
+  if (rows.length === 0) return null;
   return (
     <div className="table-scroll">
       <table>
-        <caption>{standing.title}: computed less published</caption>
+        <caption>{caption}</caption>
         <thead>
           <tr>
             {["quantity", "bias", "rms", "largest", "rows", "gate"].map((head, index) => (
@@ -47,7 +46,7 @@ function Errors({ standing }: { readonly standing: Stands }) {
           </tr>
         </thead>
         <tbody>
-          {standing.comparisons.map((row) => (
+          {rows.map((row) => (
             <tr key={row.quantity}>
               <th scope="row" className="words">
                 {row.quantity}
@@ -70,13 +69,25 @@ function gate(row: ValidationRow): string {
   return `${errorText(row.tolerance)}: ${row.passed ? "met" : "not met"}`;
 }
 
-/** The pictures of that comparison, folded until they are asked for. */
-function Comparisons({ rows, origin }: { readonly rows: readonly ValidationRow[]; readonly origin: Origin }) {
+interface ComparisonsProps {
+  readonly rows: readonly ValidationRow[];
+  /** Those whose errors already stand above. */
+  readonly shown: readonly ValidationRow[];
+  readonly origin: Origin;
+}
+
+/** The whole of that comparison with its pictures, folded until it is asked for. */
+function Comparisons({ rows, shown, origin }: ComparisonsProps) {
   const figures = useMemo(() => rows.flatMap((row) => comparisonFigure(row) ?? []), [rows]);
-  if (figures.length === 0) return null;
+  const others = rows.filter((row) => !shown.includes(row));
+  if (figures.length + others.length === 0) return null;
+  const inside = [counted(others.length, "more row"), counted(figures.length, "picture")].filter(Boolean).join(", ");
   return (
     <details className="comparisons">
-      <summary>See the comparison ({figures.length === 1 ? "one picture" : `${figures.length} pictures`})</summary>
+      <summary>
+        The whole comparison <span className="quiet">({inside})</span>
+      </summary>
+      <Errors caption="Further quantities" rows={others} />
       <div className="figures">
         {figures.map((figure) => (
           <Picture key={figure.id} figure={figure} origin={origin} stale={false} size="small" />
@@ -84,4 +95,8 @@ function Comparisons({ rows, origin }: { readonly rows: readonly ValidationRow[]
       </div>
     </details>
   );
+}
+
+function counted(count: number, noun: string): string {
+  return count === 0 ? "" : `${count} ${noun}${count === 1 ? "" : "s"}`;
 }

@@ -3,6 +3,10 @@ import type { Origin } from "../model/slip.ts";
 import { Sentence } from "../page/sentence.tsx";
 import { DataTable } from "./data-table.tsx";
 import { Picture } from "./picture.tsx";
+import { UprightTable } from "./upright-table.tsx";
+
+/** One row of this many values reads better as names and values. */
+const uprightColumns = 5;
 
 interface FiguresProps {
   readonly figures: readonly Figure[];
@@ -19,6 +23,8 @@ export function Figures({ figures, small, origin, stale }: FiguresProps) {
     <div className="figures" data-stale={stale}>
       {figures.map((figure) => {
         const isSmall = small.includes(figure.id);
+        if (figure.kind === "table" && figure.rows.length === 1 && figure.columns.length >= uprightColumns)
+          return <UprightTable key={figure.id} table={figure} origin={origin} />;
         if (figure.kind === "table") return <DataTable key={figure.id} table={figure} origin={origin} small={isSmall} />;
         if (figure.kind === "text") {
           return (

@@ -38,7 +38,9 @@ export function tableText(table: TableFigure, options: TableTextOptions): readon
     kept,
     "bottom",
   ).map(options.ink.quiet);
-  for (const row of shownRows(table.rows.length, options.mostRows)) {
+  const isSweep = all[0]?.numeric === true;
+  const shown = isSweep ? evenRows(table.rows.length, options.mostRows) : shownRows(table.rows.length, options.mostRows);
+  for (const row of shown) {
     if (row === "left out") lines.push(`${gap}… ${table.rows.length - options.mostRows + 1} rows left out; all in --format csv or json`);
     else
       lines.push(
@@ -49,6 +51,8 @@ export function tableText(table: TableFigure, options: TableTextOptions): readon
         ),
       );
   }
+  if (isSweep && shown.length < table.rows.length)
+    lines.push(`${gap}${shown.length} of ${table.rows.length} rows; all in --format csv or json`);
   if (dropped.length > 0) {
     const names = dropped.map((column) => column.head).join("; ");
     lines.push(...wrapCells(`${gap}Left out at this width: ${names}.`, options.width, gap).map(options.ink.quiet));
@@ -113,4 +117,11 @@ function shownRows(count: number, most: number): readonly (number | "left out")[
   if (count <= most) return all;
   const first = Math.ceil((most - 1) / 2);
   return [...all.slice(0, first), "left out", ...all.slice(count - (most - 1 - first))];
+}
+
+/** Rows of a sweep, thinned evenly, the last one kept. */
+function evenRows(count: number, most: number): readonly number[] {
+  const stride = Math.ceil((count - 1) / Math.max(1, most - 1));
+  const all = Array.from({ length: count }, (_, index) => index);
+  return count <= most ? all : all.filter((index) => index % stride === 0 || index === count - 1);
 }

@@ -61,15 +61,22 @@ export function terminalReport(
 function caseLines(view: CaseView, options: TerminalOptions & { readonly width: number }, ink: Ink): readonly string[] {
   const system = options.system ?? "si";
   const lines = [...wrapCells(sentence(view.answer.sentence, { system }), options.width)];
-  const main = mainTable(view.figures);
-  const short = view.figures.filter((figure): figure is TableFigure => figure.kind === "table" && figure !== main && isUpright(figure));
-  for (const table of main ? [main, ...short] : short)
+  for (const table of printedTables(view.figures))
     lines.push("", ...tableText(table, { width: options.width, system, ink, mostRows: options.mostRows ?? 24 }));
   const words = view.figures.filter((figure) => figure.kind === "text");
   for (const figure of words)
     for (const tokens of figure.paragraphs) lines.push("", ...wrapCells(sentence(tokens, { system }), options.width));
   if (view.limits.length > 0) lines.push("", ...limitLines(view, options.width, ink));
   return lines;
+}
+
+/** The first table of several rows, and every table of one row: those stand upright and take little room. */
+function printedTables(figures: readonly Figure[]): readonly TableFigure[] {
+  const tables = figures.filter((figure) => figure.kind === "table");
+  const long = tables.find((table) => !isUpright(table));
+  const printed = tables.filter((table) => table === long || isUpright(table));
+  const main = mainTable(figures);
+  return printed.length > 0 ? printed : main ? [main] : [];
 }
 
 /** The first table among the figures, or the numbers behind the first picture. */

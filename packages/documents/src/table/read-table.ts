@@ -22,7 +22,7 @@ export function readTable({ file, text, hash }: DocumentText): DocumentReading {
   const [head, ...body] = lines;
   if (head === undefined) complain(1, 1, "nothing", "a line of column names", "the table is empty; its first line names the columns");
   const header = head && tableHeader(head, complain);
-  if (head && body.length === 0 && openQuotes.length === 0)
+  if (head && header && body.length === 0 && openQuotes.length === 0)
     complain(head.line, 1, "no row", "at least one row", "the table has names of columns but no row");
   if (body.length > mostTableRows) {
     const count = `${body.length} rows`;

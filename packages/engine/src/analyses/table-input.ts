@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { QuantityKind } from "../quantities/index.ts";
+import { type QuantityKind, quantityKinds } from "../quantities/index.ts";
 import type { Need, Problem, ProjectView } from "./contract.ts";
 import { columnsOf, matchedColumns } from "./table-columns.ts";
 import { mostTableRows, type TableData } from "./table-data.ts";
@@ -68,8 +68,8 @@ export function tableRows<Row>(view: ProjectView, input: TableInput<Row>, row: z
     if (read.success) return read.data;
     const { line, columns } = data.places[index] ?? { line: 1, columns: [] };
     for (const issue of read.error.issues) {
-      const cell = matched.columns.find(({ name }) => name === issue.path[0])?.cell;
-      complaints.push(`${input.file}:${line}:${cell === undefined ? 1 : (columns[cell] ?? 1)}: ${issue.path.join(".")}: ${issue.message}`);
+      const { cell, kind } = matched.columns.find(({ name }) => name === issue.path[0]) ?? {};
+      complaints.push(`${input.file}:${line}:${cell === undefined ? 1 : (columns[cell] ?? 1)}: ${issueInWords(issue, given, kind)}`);
     }
     return undefined;
   });
@@ -84,6 +84,23 @@ export function tableRows<Row>(view: ProjectView, input: TableInput<Row>, row: z
 /** A column in degrees Celsius is read as an absolute temperature; where a difference is meant the offset goes again. */
 function inKind(value: number, data: TableData, cell: number, kind: QuantityKind | undefined): number {
   return kind === "temperatureDifference" ? value - (data.columns[cell]?.offset ?? 0) : value;
+}
+
+/** "angle: 200 deg is out of range; at most 180 deg is allowed". */
+function issueInWords(issue: z.core.$ZodIssue, given: Readonly<Record<string, number>>, kind: QuantityKind = "dimensionless"): string {
+  const name = issue.path.join(".");
+  const prefix = name === "" ? "" : `${name}: `;
+  const value = given[name];
+  if (value === undefined || (issue.code !== "too_small" && issue.code !== "too_big")) return prefix + issue.message;
+  const bound = Number(issue.code === "too_small" ? issue.minimum : issue.maximum);
+  const side = issue.code === "too_small" ? (issue.inclusive ? "at least" : "more than") : issue.inclusive ? "at most" : "less than";
+  return `${prefix}${inUnit(value, kind)} is out of range; ${side} ${inUnit(bound, kind)} is allowed`;
+}
+
+function inUnit(value: number, kind: QuantityKind): string {
+  const unit = quantityKinds[kind];
+  const shown = unit === "rad" ? (value * 180) / Math.PI : value;
+  return `${Number(shown.toPrecision(6))}${unit === "1" ? "" : ` ${unit === "rad" ? "deg" : unit}`}`;
 }
 
 const mostComplaints = 20;

@@ -1,5 +1,4 @@
 export { builtInSectionProvenance, type SectionProvenance } from "./built-in-section.ts";
-export { type CamberedShape, camberedShape } from "./cambered-section.ts";
 export { type SectionCharacteristics, sectionCharacteristics } from "./section-characteristics.ts";
 export {
   type BuiltInSection,

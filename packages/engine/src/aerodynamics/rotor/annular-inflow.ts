@@ -112,7 +112,7 @@ class RingBalance {
     this.sweptInduced = lambdaI;
     this.sweptSwirl = this.swirl;
     sweepRing(ws, state, spin, ring, lambdaI, this.swirl);
-    this.factor = prandtlFactor(ws, this.x, spin * this.x - this.swirl, state.lambdaC + lambdaI);
+    this.factor = prandtlFactor(ws, this.x, spin * this.x - this.swirl, state.lambdaC + lambdaI, lambdaI);
     condition.ct = (ws.rings.loads[ring * ringLoadWidth] as number) / (this.ringArea * this.factor);
     return momentumResidual(condition, lambdaI);
   }

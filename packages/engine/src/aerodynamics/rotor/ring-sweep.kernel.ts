@@ -76,8 +76,10 @@ function readBlend({ inner, outer, outerShare }: SectionBlend, position: number,
  * turning rotor is its tip speed (Ω̂ = 1); a stopped rotor has Ω̂ = 0 and one turned backwards Ω̂ < 0, over any reference speed. In axial
  * flow without cyclic pitch all azimuths are alike and one is computed. Lift carries Prandtl's function only with mean inflow.
  *
- *     stall delay   c_l + min(3.1 (c/r)² (Ω r/U)², 1) (c_l,unseparated − c_l), fading out from 30° to 50°
+ *     stall delay   c_l + Δ, c_d + Δ tan α with Δ = min(3.1 (c/r)² (Ω r/U)², 1) (c_l,unseparated − c_l), fading out from 30° to 50°
  *     yawed lift    c_l(α − sin² Λ sin α cos α)/cos² Λ, with Λ between flow and section
+ *
+ * The lift that stall delay adds stands at right angles to the chord: the suction at the nose stays lost.
  *
  * @param spin Ω̂, speed of the tip over `s.tipSpeed` [1]
  * @param i index of the ring
@@ -133,7 +135,7 @@ export function sweepRing(ws: RotorWorkspace, s: RotorSweepState, spin: number, 
     if (reynoldsRoot > rootReynoldsSteps) reynoldsRoot = rootReynoldsSteps;
     readBlend(section, position, reynoldsRoot);
     const compression = 1 / Math.sqrt(1 - Math.min(machSquared * speedSquared, largestMachSquared));
-    const drag = reading[2] as number;
+    let drag = reading[2] as number;
     const friction = reading[3] as number;
     const alpha = builtIn + s.theta1c * cos + s.theta1s * sin - phi;
     if (yawed) {
@@ -148,7 +150,9 @@ export function sweepRing(ws: RotorWorkspace, s: RotorSweepState, spin: number, 
       const rotation = (delay * spin * spin * x * x) / (speedSquared + 1e-300);
       const fade = Math.min((Math.cos(alpha) - delayEnd) / (delayFull - delayEnd), 1);
       const unseparated = section.liftSlope * Math.sin(alpha - section.zeroLift) * compression;
-      lift += Math.min(rotation, 1) * fade * (unseparated - lift);
+      const regained = Math.min(rotation, 1) * fade * (unseparated - lift);
+      lift += regained;
+      drag += regained * Math.tan(alpha);
     }
     if (liftLoss) {
       const exponent = (halfBlades * (1 - x) * speed) / (x * Math.abs(uP) + 1e-300);

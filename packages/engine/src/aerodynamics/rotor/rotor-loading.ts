@@ -58,13 +58,15 @@ function elementLoad(
   if (!blend) throw new Error("an element without a section");
   const mach = (speed * s.tipSpeed) / s.speedOfSound;
   const reynolds = (speed * s.tipSpeed * at(mesh.chord)) / s.kinematicViscosity;
-  const { drag, viscousDrag, ...straight } = blendedCoefficients(blend, { angleOfAttack, mach, reynolds });
+  const { drag: straightDrag, viscousDrag, ...straight } = blendedCoefficients(blend, { angleOfAttack, mach, reynolds });
   const across = model.yawedLift ? (speed * speed) / (speed * speed + span * span) : 1;
   const sheared = angleOfAttack - (1 - across) * Math.sin(angleOfAttack) * Math.cos(angleOfAttack);
   const yawedLift = across === 1 ? straight.lift : blendedCoefficients(blend, { angleOfAttack: sheared, mach, reynolds }).lift / across;
   const delay = Math.min(at(ws.rings.stallDelay) * (x / speed) ** 2, 1) * delayFade(angleOfAttack);
   const unseparated = (blend.liftSlope * Math.sin(angleOfAttack - blend.zeroLift)) / Math.sqrt(1 - Math.min(mach * mach, 0.81));
-  const lift = yawedLift + delay * (unseparated - yawedLift);
+  const regained = delay * (unseparated - yawedLift);
+  const lift = yawedLift + regained;
+  const drag = straightDrag + regained * Math.tan(angleOfAttack);
   const lifting = at(mesh.liftWeight) * speed * lift * (ws.prandtl && !ws.annular ? tipFactor(model.bladeCount, x, inflowAngle) : 1);
   const rubbing = at(mesh.weight) * viscousDrag * Math.hypot(speed, span);
   const unswept = at(mesh.weight) * drag * speed;

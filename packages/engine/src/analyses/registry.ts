@@ -1,4 +1,5 @@
 import { atmosphere } from "./atmosphere.ts";
+import { battery } from "./battery.ts";
 import type { Analysis } from "./contract.ts";
 import { mission } from "./mission.ts";
 import { payload } from "./payload.ts";
@@ -7,4 +8,4 @@ import { section } from "./section.ts";
 import { speed } from "./speed.ts";
 
 /** Every analysis of the house, in the order of the questions. One line each. */
-export const analyses: readonly Analysis[] = [payload, speed, mission, rotor, section, atmosphere];
+export const analyses: readonly Analysis[] = [payload, speed, mission, rotor, section, battery, atmosphere];

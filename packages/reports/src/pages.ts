@@ -85,12 +85,25 @@ export const pages: readonly Page[] = [
     heading: "The aircraft",
     question: "What does each part do alone?",
     parts: [
-      { analysis: "rotor", name: "Rotor" },
+      {
+        analysis: "rotor",
+        name: "Rotor",
+        small: [
+          "torque-roots",
+          "angle-of-attack",
+          "azimuthal-loading",
+          "disc-angle-of-attack",
+          "disc-reynolds",
+          "disc-thrust",
+          "measured-ct-advanceRatio",
+          "measured-liftToDrag-advanceRatio",
+        ],
+      },
       { analysis: "propeller", name: "Propeller" },
       { analysis: "wing", name: "Wing" },
       { analysis: "motor", name: "Motor" },
       { analysis: "battery", name: "Battery" },
-      { analysis: "section", name: "Blade and wing section" },
+      { analysis: "section", name: "Blade and wing section", small: ["drag", "moment", "polar"] },
     ],
   },
   {

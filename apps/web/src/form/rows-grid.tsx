@@ -53,14 +53,24 @@ export function RowsGrid({ field, rows, question, run, values }: RowsGridProps) 
                   {columnUnit(column, system) !== "" && <span className="quiet">, {columnUnit(column, system)}</span>}
                 </th>
               ))}
-              <td />
             </tr>
           </thead>
           <tbody>
             {rows.slice(0, mostDrawn).map((cells, row) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: rows are known by their place
               <tr key={row}>
-                <th scope="row">{row + 1}</th>
+                <th scope="row">
+                  <button
+                    type="button"
+                    className="quiet-button"
+                    aria-label={`Remove row ${row + 1}`}
+                    title="Remove this row"
+                    onClick={() => write(values.filter((_, index) => index !== row))}
+                  >
+                    ✕
+                  </button>
+                  {row + 1}
+                </th>
                 {columns.map((column, index) => {
                   const cell = cells.find((one) => one.path === `${field.path}.${row}.${column.path}`);
                   return (
@@ -71,21 +81,14 @@ export function RowsGrid({ field, rows, question, run, values }: RowsGridProps) 
                     </td>
                   );
                 })}
-                <td>
-                  <button
-                    type="button"
-                    className="quiet-button"
-                    aria-label={`Remove row ${row + 1}`}
-                    onClick={() => write(values.filter((_, index) => index !== row))}
-                  >
-                    ✕
-                  </button>
-                </td>
               </tr>
             ))}
           </tbody>
         </table>
       </div>
+      <p className="description">
+        A table copied from a spreadsheet can be pasted into any cell; a first line with names says which column is which.
+      </p>
       {rows.length > mostDrawn && <p className="description">and {rows.length - mostDrawn} more rows</p>}
       {complaints.map(([path, message]) => (
         <p key={path} className="field-problem">

@@ -20,7 +20,7 @@ export function PartSource({ question }: { readonly question: Question }) {
     <div className="part-source" data-part-source={chosen}>
       <span className="quiet">Taken from</span>
       <SourceButton pressed={chosen === "example"} onPress={() => put({})}>
-        the example
+        {chosen === "example" && Object.keys(drafts).length > 0 ? "the example, changed" : "the example"}
       </SourceButton>
       {choice && aircraft !== undefined && (
         <SourceButton pressed={chosen === "project"} onPress={() => put(fromProject(choice, drafts[choice.path] ?? aircraft, drafts))}>

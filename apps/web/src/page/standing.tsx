@@ -29,6 +29,9 @@ export function Standing({ outputs, origin }: StandingProps) {
   );
 }
 
+/** Spare columns are left out where the window is narrow. */
+const columnClasses = ["words", "number", "number", "number spare", "number", "words spare"];
+
 /** What the nearest check found: errors of computed less published. */
 function Errors({ caption, rows }: { readonly caption: string; readonly rows: readonly ValidationRow[] }) {
   if (rows.length === 0) return null;
@@ -39,7 +42,7 @@ function Errors({ caption, rows }: { readonly caption: string; readonly rows: re
         <thead>
           <tr>
             {["quantity", "bias", "rms", "largest", "rows", "gate"].map((head, index) => (
-              <th key={head} scope="col" className={index > 0 && index < 5 ? "number" : "words"}>
+              <th key={head} scope="col" className={columnClasses[index]}>
                 {head}
               </th>
             ))}
@@ -53,9 +56,9 @@ function Errors({ caption, rows }: { readonly caption: string; readonly rows: re
               </th>
               <td className="number">{errorText(row.bias)}</td>
               <td className="number">{errorText(row.rms)}</td>
-              <td className="number">{errorText(row.largest)}</td>
+              <td className="number spare">{errorText(row.largest)}</td>
               <td className="number">{row.rows}</td>
-              <td className="words">{gate(row)}</td>
+              <td className="words spare">{gate(row)}</td>
             </tr>
           ))}
         </tbody>

@@ -42,7 +42,7 @@ export function terminalReport(
 ): TerminalReport {
   const width = Math.max(60, options.width ?? 80);
   const ink = terminalInk(options.color ?? false);
-  const lines: string[] = [ink.strong(meta.question)];
+  const lines: string[] = wrapCells(meta.question, width).map(ink.strong);
   result.cases.forEach((each, index) => {
     if (result.cases.length > 1) lines.push("", ink.strong(`Case ${index + 1} of ${result.cases.length}`));
     const shown = view.cases[index];

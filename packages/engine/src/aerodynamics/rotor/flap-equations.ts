@@ -26,6 +26,8 @@ export interface FlapEquations {
   /** What the momentum residual is divided by to be an inflow: flow through the disc of the start, and blade damping [1]. */
   readonly momentumScale: number;
   readonly largestSteps: readonly number[];
+  /** Sweeps so far; with annular inflow those of the rings, over the number of rings. */
+  readonly effort: { sweeps: number };
   residuals(unknowns: Float64Array, residuals: Float64Array): void;
 }
 
@@ -56,13 +58,14 @@ export function flapEquations(ws: RotorWorkspace, point: RotorPoint): FlapEquati
     halfSlope,
     momentumScale,
     largestSteps: [0.03, 0.06, 0.06, 0.06],
+    effort: { sweeps: 0 },
   };
   return { ...shared, residuals: residualsOf(shared) };
 }
 
 /** The residuals of one point; a state without a balance of its rings has none: NaN. */
 function residualsOf(equations: Omit<FlapEquations, "residuals">): FlapEquations["residuals"] {
-  const { point, workspace: ws, stiffness, coningPerMoment, flapSpring, halfSlope, momentumScale } = equations;
+  const { point, workspace: ws, stiffness, coningPerMoment, flapSpring, halfSlope, momentumScale, effort } = equations;
   const { model, state, out } = ws;
   const cyclic = cyclicOf(point);
   const { cones, hingeOffset } = stiffness;
@@ -86,9 +89,11 @@ function residualsOf(equations: Omit<FlapEquations, "residuals">): FlapEquations
     if (ws.annular) {
       const inflow = solveAnnularInflow(ws, state, 1, started);
       started = inflow.kind === "balanced";
+      effort.sweeps += inflow.ringSweeps / ws.mesh.radiusFraction.length;
       residuals[0] = inflow.kind === "balanced" ? state.lambdaI - inflow.lambdaI : Number.NaN;
     } else {
       sweepRotor(ws, state);
+      effort.sweeps += 1;
       const condition = { ct: out.ct, mu: flow.mu, lambdaC: flow.lambdaC, kappa: model.inducedPowerFactor };
       residuals[0] = momentumResidual(condition, state.lambdaI) / momentumScale;
     }

@@ -1,6 +1,13 @@
 export { type AnnularInflow, solveAnnularInflow } from "./annular-inflow.ts";
 export { type AnnularLoads, type AnnularOutcome, type AnnularPoint, annularLoads, type RingLoad } from "./annular-point.ts";
 export { type Articulation, type FlapAngles, type FlapStiffness, flapAngles, flapStiffness } from "./articulation.ts";
+export {
+  type Autorotation,
+  type AutorotationCondition,
+  type AutorotationTrail,
+  autorotation,
+  type NoAutorotation,
+} from "./autorotation.ts";
 export { type CollectiveForThrust, collectiveForThrust, type ThrustTarget } from "./collective-for-thrust.ts";
 export { type Crossing, firstCrossing } from "./first-crossing.ts";
 export { factorNearGround, type GroundEffect, groundEffect } from "./ground-effect.ts";

@@ -20,7 +20,7 @@ export interface SolvedRotor extends Readonly<RotorSweepResult>, DiscFlow {
   readonly hubPitchMoment: number;
   /** The same, advancing side down [1]. */
   readonly hubRollMoment: number;
-  /** Sweeps that it took. */
+  /** Sweeps that it took; with annular inflow those of the rings, over the number of rings. */
   readonly sweeps: number;
 }
 
@@ -66,10 +66,11 @@ export function solveRotorInflowAndFlap(
     largestEvaluationCount: options.largestSweepCount ?? 80,
   });
   if (!ended.converged) return { kind: "not-converged", residual: Math.min(ended.residual, 1), iterations: ended.evaluations };
-  return solution(ws, equations, ended.unknowns, ended.evaluations);
+  return solution(ws, equations, ended.unknowns);
 }
 
-function solution(ws: RotorWorkspace, equations: FlapEquations, unknowns: Float64Array, sweeps: number): SolvedRotor {
+/** The state of the last residuals, whose unknowns these are. */
+export function solution(ws: RotorWorkspace, equations: FlapEquations, unknowns: Float64Array): SolvedRotor {
   const lambdaI = unknowns[0] ?? 0;
   const theta1c = unknowns[1] ?? 0;
   const theta1s = unknowns[2] ?? 0;
@@ -89,6 +90,6 @@ function solution(ws: RotorWorkspace, equations: FlapEquations, unknowns: Float6
     flapLateral: flap.lateral,
     hubPitchMoment: -ws.out.momentCos,
     hubRollMoment: -ws.out.momentSin,
-    sweeps,
+    sweeps: equations.effort.sweeps,
   };
 }

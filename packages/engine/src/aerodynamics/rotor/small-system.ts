@@ -19,6 +19,8 @@ export interface SmallSystemEnd {
   /** Largest residual. */
   readonly residual: number;
   readonly evaluations: number;
+  /** Slopes as last known, row by row. */
+  readonly jacobian: Float64Array;
 }
 
 /** Evaluations by secant updates alone, before slopes are measured afresh. */
@@ -140,7 +142,7 @@ class Search {
   }
 
   end(converged: boolean): SmallSystemEnd {
-    return { converged, unknowns: this.unknowns, residual: this.residual, evaluations: this.evaluations };
+    return { converged, unknowns: this.unknowns, residual: this.residual, evaluations: this.evaluations, jacobian: this.jacobian };
   }
 
   /** The step of Newton's with the present slopes, shortened as a whole; false when they are singular. */

@@ -134,9 +134,10 @@ function roots({ torqueRoots }: RotorOutputs): readonly Figure[] {
     {
       kind: "table",
       id: "torque-roots",
-      caption: "Shaft angles without torque at this rotor speed and collective",
+      caption: "Every state without torque at this rotor speed",
       columns: [
         { label: "Shaft angle", quantity: "angle" },
+        { label: "Collective", quantity: "angle" },
         { label: "Thrust", quantity: "force" },
         { label: "Lift over drag", quantity: "dimensionless" },
         { label: "Answered with" },
@@ -144,6 +145,7 @@ function roots({ torqueRoots }: RotorOutputs): readonly Figure[] {
       ],
       rows: torqueRoots.map((root) => [
         root.shaftAngle,
+        root.collective,
         root.thrust,
         root.liftToDrag,
         root.taken ? "yes" : "no",

@@ -35,6 +35,7 @@ const pointFields = {
   inducedRatio: one("Mean induced velocity over that in hover at this thrust; none without thrust.").nullable(),
   figureOfMerit: one("Ideal over actual power in hover; none with airspeed or without positive thrust and torque.").nullable(),
   inducedVelocity: quantity("speed", { description: "Mean induced velocity, down through the disc." }),
+  heightAboveGround: quantity("length", { description: "Height of the disc above the ground; none far from it." }).nullable(),
   airspeed: quantity("speed", { description: "Size of the free stream." }),
   climbRate: quantity("speed", { description: "Speed along the shaft, up positive." }),
   rotationRate: quantity("rotationRate", { description: "Rotation rate." }),
@@ -95,6 +96,7 @@ const aloneFields = {
     .array(
       z.strictObject({
         shaftAngle: angle("Shaft angle at which the torque is 0."),
+        collective: angle("Collective there."),
         thrust: force("Thrust there."),
         liftToDrag: one("Lift over drag there; none without airspeed.").nullable(),
         taken: z.boolean().meta({ description: "Whether it is the one answered with." }),
@@ -102,7 +104,8 @@ const aloneFields = {
       }),
     )
     .meta({
-      description: "Every shaft angle without torque, from climb to descent; empty unless autorotation at a free angle was asked for.",
+      description:
+        "Every shaft angle without torque, from climb to descent, or every collective, from low up; empty unless autorotation was asked for at a rotation rate with one of the two free.",
     }),
 };
 
@@ -118,12 +121,14 @@ const rowFields = {
   largestThrustCollective: aloneFields.largestThrustCollective,
 };
 
-export const rotorRow = z.strictObject({
+const rotorMeasures = z.strictObject(rowFields);
+
+const rotorRow = z.strictObject({
   ...nullable(rowFields),
   problem: z.string().nullable().meta({ description: "Why this row has no numbers; none where it has." }),
 });
 
-export const rotorPoint = z.strictObject({ ...pointFields, ...aloneFields, domain: domainOutputs });
+const rotorPoint = z.strictObject({ ...pointFields, ...aloneFields, domain: domainOutputs });
 
 export const rotorOutputs = z.strictObject({
   ...rotorPoint.shape,
@@ -134,6 +139,8 @@ export const rotorOutputs = z.strictObject({
   }),
 });
 
+/** The numbers of a point that was found. */
+export type RotorMeasures = z.infer<typeof rotorMeasures>;
 export type RotorPointOutputs = z.infer<typeof rotorPoint>;
 export type RotorRow = z.infer<typeof rotorRow>;
 export type RotorOutputs = z.infer<typeof rotorOutputs>;

@@ -1,7 +1,7 @@
 import { bladeAt, largestSteadyThrust } from "../aerodynamics/rotor/index.ts";
 import { domainDistance } from "../published/index.ts";
 import { rotorDistributions } from "./rotor-loading.ts";
-import type { RotorPointOutputs, RotorRow } from "./rotor-output-schema.ts";
+import type { RotorMeasures, RotorPointOutputs, RotorRow } from "./rotor-output-schema.ts";
 import type { RotorPointInputs } from "./rotor-solution.ts";
 import type { RotorBench, RotorState } from "./rotor-state.ts";
 import { torqueRoots } from "./rotor-torque-roots.ts";
@@ -15,24 +15,8 @@ const leastThrust = 1e-9;
 /** The ring state by rates over hover induced velocity. Leishman, read; the borders are soft. */
 const ringDescent = { from: 0.4, to: 1.6, forwardBelow: 1 } as const;
 
-type Measures = Omit<RotorRow, "problem">;
-/** The measures of a point that was found. */
-export type SolvedRow = {
-  readonly [Name in keyof Measures]: Name extends
-    | "largestThrust"
-    | "largestThrustCollective"
-    | "cl"
-    | "cd"
-    | "liftToDrag"
-    | "axialRatio"
-    | "inducedRatio"
-    | "figureOfMerit"
-    ? Measures[Name]
-    : NonNullable<Measures[Name]>;
-};
-
 /** A found state in numbers. */
-export function rotorMeasures(bench: RotorBench, state: RotorState, inputs: RotorPointInputs): SolvedRow {
+export function rotorMeasures(bench: RotorBench, state: RotorState, inputs: RotorPointInputs): RotorMeasures {
   const { rotor, point, shaftAngle, shaft, cyclic } = state;
   const { model, mesh } = bench.ws;
   const { tipSpeed, airspeed, air } = point;
@@ -69,6 +53,7 @@ export function rotorMeasures(bench: RotorBench, state: RotorState, inputs: Roto
     inducedRatio: hover === null ? null : rotor.lambdaI / hover,
     figureOfMerit: airspeed <= stillAir && shaft.ct > 0 && rotor.cq > 0 ? shaft.ct ** 1.5 / Math.SQRT2 / rotor.cq : null,
     inducedVelocity: rotor.lambdaI * tipSpeed,
+    heightAboveGround: inputs.heightAboveGround ?? null,
     airspeed,
     climbRate: -airspeed * Math.sin(shaftAngle),
     rotationRate: tipSpeed / model.radius,
@@ -92,7 +77,7 @@ export function rotorMeasures(bench: RotorBench, state: RotorState, inputs: Roto
 }
 
 /** Everything about one point. */
-export function rotorPointOf(bench: RotorBench, state: RotorState, inputs: RotorPointInputs, measures: SolvedRow): RotorPointOutputs {
+export function rotorPointOf(bench: RotorBench, state: RotorState, inputs: RotorPointInputs, measures: RotorMeasures): RotorPointOutputs {
   return {
     ...measures,
     ...rotorDistributions(bench.ws, state),

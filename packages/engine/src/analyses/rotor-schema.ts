@@ -2,8 +2,8 @@ import { z } from "zod";
 import { standardAltitudeRange } from "../environment/atmosphere/index.ts";
 import { quantity } from "../quantities/index.ts";
 import { rotorInput } from "./rotor-blade-schema.ts";
-import { rotorGivenNames, rotorGivens, rotorQuestion } from "./rotor-givens.ts";
-import { rotorRowInputs, rowCount } from "./rotor-sweep.ts";
+import { rotorGivens, rotorQuestion } from "./rotor-givens.ts";
+import { rotorRowInputs, rowCount, sweepableNames } from "./rotor-sweep.ts";
 
 const air = z.strictObject({
   density: quantity("density", { description: "Density of the air.", minimum: 0.05, maximum: 2 }),
@@ -70,6 +70,12 @@ const held = {
   power: quantity("power", { description: "Power that the shaft gives to the rotor, instead of the torque.", minimum: -1e7, maximum: 1e7 }),
 };
 
+const heightAboveGround = quantity("length", {
+  description: "Height of the rotor's disc above even ground; far from it when absent.",
+  exclusiveMinimum: 0,
+  maximum: 1e4,
+});
+
 /** Most points of one sweep. */
 const mostRows = 500;
 const list = <Schema extends z.ZodType>(schema: Schema) => z.array(schema).min(1).max(mostRows).optional();
@@ -88,6 +94,7 @@ const sweep = z.strictObject({
   lift: list(held.lift),
   shaftTorque: list(held.shaftTorque),
   power: list(held.power),
+  heightAboveGround: list(heightAboveGround),
   combine: z
     .enum(["every", "together"])
     .default("every")
@@ -131,6 +138,7 @@ export const rotorInputs = z
     lift: held.lift.optional(),
     shaftTorque: held.shaftTorque.optional(),
     power: held.power.optional(),
+    heightAboveGround: heightAboveGround.optional(),
     sweep: sweep.optional().meta({ description: "Lists of values for any of these, in their place: one row for each." }),
     cyclicCosine: angle("Cyclic pitch relative to the plane normal to the shaft, part with the cosine of azimuth (0 aft).", 0.3).default(0),
     cyclicSine: angle("The part with the sine of azimuth.", 0.3).default(0),
@@ -156,6 +164,11 @@ export const rotorInputs = z
       .boolean()
       .optional()
       .meta({ description: "Loss of lift at the blade's inner end by Prandtl's function; with annular inflow." }),
+    stallDelay: z
+      .boolean()
+      .optional()
+      .meta({ description: "Rotation keeps the flow near the root from separating: more lift beyond stall there." }),
+    yawedLift: z.boolean().optional().meta({ description: "Flow along the blade delays the stall of a yawed section." }),
     swirl: z.boolean().optional().meta({ description: "Velocity induced around the shaft by the torque; with annular inflow." }),
     radialFlow: z
       .union([z.enum(["resultant", "friction", "off"]).meta({ label: "Law" }), z.boolean().meta({ label: "On or off" })])
@@ -190,10 +203,10 @@ export type RotorInputs = z.infer<typeof rotorInputs>;
 
 /** The first thing wrong with what is held and what is swept. */
 function givensComplaint(inputs: RotorInputs): { readonly path: string[]; readonly message: string } | undefined {
-  const swept = rotorGivenNames.filter((name) => inputs.sweep?.[name as keyof typeof inputs.sweep] !== undefined);
+  const swept = sweepableNames.filter((name) => inputs.sweep?.[name as keyof typeof inputs.sweep] !== undefined);
   const given = inputs as Readonly<Record<string, unknown>>;
   if (inputs.sweep && swept.length === 0)
-    return { path: ["sweep"], message: `a sweep needs a list of one of ${rotorGivenNames.join(", ")}` };
+    return { path: ["sweep"], message: `a sweep needs a list of one of ${sweepableNames.join(", ")}` };
   const both = swept.find((name) => given[name] !== undefined);
   if (both !== undefined) return { path: ["sweep", both], message: `${both} is given as one value and as a list; leave one out` };
   const count = rowCount(inputs.sweep);

@@ -1,16 +1,10 @@
-import {
-  createRotorWorkspace,
-  flapStiffness,
-  type OperatingGivens,
-  type RotorModel,
-  rotorOperatingPoint,
-} from "../aerodynamics/rotor/index.ts";
+import { type OperatingGivens, rotorOperatingPoint } from "../aerodynamics/rotor/index.ts";
 import { type Air, atmosphereAt } from "../environment/atmosphere/index.ts";
 import { rotorQuestion } from "./rotor-givens.ts";
-import type { Assumed, RotorReading } from "./rotor-model-input.ts";
+import type { Assumed } from "./rotor-model-input.ts";
 import type { RotorInputs } from "./rotor-schema.ts";
 import { searchRotorState } from "./rotor-search.ts";
-import { type NoRotorState, RotorBench, type RotorState } from "./rotor-state.ts";
+import type { NoRotorState, RotorBench, RotorState } from "./rotor-state.ts";
 
 /** The inputs of one point. */
 export type RotorPointInputs = Omit<RotorInputs, "sweep">;
@@ -40,47 +34,8 @@ export function rotorAir(inputs: RotorPointInputs): { readonly air: Air; readonl
   };
 }
 
-/** A rotor on the bench, as the inputs set its cyclic pitch. */
-export function rotorBench({ model }: RotorReading, air: Air, inputs: RotorPointInputs): RotorBench {
-  const held = { cosine: inputs.cyclicCosine, sine: inputs.cyclicSine };
-  return new RotorBench(createRotorWorkspace(model), air, inputs.cyclicTrim === "no-flapping" && flapsFreely(model) ? "no-flapping" : held);
-}
-
-/** Whether pitch relative to the tip-path plane is all that flapping depends on. */
-function flapsFreely({ articulation }: RotorModel): boolean {
-  const { surplus, coupling, rigid } = flapStiffness(articulation, 1);
-  return surplus === 0 && coupling === 0 && !rigid;
-}
-
-/** The state that one row of inputs asks for, with the bench that it was found on. */
-export interface RotorFinding {
-  readonly bench: RotorBench;
-  readonly outcome: RotorState | NoRotorState;
-}
-
-/** Flapping left by a cyclic pitch that shall take it away, and the most times that it is corrected. */
-const flapTolerance = 1e-9;
-const mostCorrections = 40;
-
-/** The state that one row of inputs asks for; the schema has made sure that its givens fit together. */
-export function rotorFinding(bench: RotorBench, inputs: RotorPointInputs): RotorFinding {
-  if (inputs.cyclicTrim === "held" || flapsFreely(bench.ws.model) || bench.ws.model.articulation.kind === "rigid")
-    return { bench, outcome: stateOn(bench, inputs) };
-  let trimmed = bench;
-  for (let correction = 0; correction < mostCorrections; correction++) {
-    const outcome = stateOn(trimmed, inputs);
-    if (outcome.kind !== "solved") return { bench: trimmed, outcome };
-    const { shaft, rotor } = outcome;
-    if (Math.hypot(shaft.flapLongitudinal, shaft.flapLateral) < flapTolerance) return { bench: trimmed, outcome };
-    trimmed = new RotorBench(bench.ws, bench.air, { cosine: rotor.theta1c, sine: rotor.theta1s });
-  }
-  return {
-    bench,
-    outcome: { kind: "no-equilibrium", seek: "cyclic pitch", reason: "no cyclic pitch was found that takes the flapping away" },
-  };
-}
-
-function stateOn(bench: RotorBench, inputs: RotorPointInputs): RotorState | NoRotorState {
+/** The state that one row of inputs asks for on a bench as it stands. */
+export function rotorStateOn(bench: RotorBench, inputs: RotorPointInputs): RotorState | NoRotorState {
   const plain = plainGivens(inputs, bench.ws.model.radius);
   if (plain) {
     const cyclic = { cosine: inputs.cyclicCosine, sine: inputs.cyclicSine };

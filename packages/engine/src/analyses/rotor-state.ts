@@ -1,5 +1,6 @@
 import {
   type CyclicPitch,
+  flapStiffness,
   type NoOperatingPoint,
   type OperatingPoint,
   type RotorPoint,
@@ -35,7 +36,7 @@ export type CyclicSetting = CyclicPitch | "no-flapping";
 export class RotorBench {
   readonly ws: RotorWorkspace;
   readonly air: Air;
-  private readonly setting: CyclicSetting;
+  readonly setting: CyclicSetting;
 
   constructor(ws: RotorWorkspace, air: Air, setting: CyclicSetting) {
     this.ws = ws;
@@ -60,8 +61,7 @@ export class RotorBench {
   /** A solved rotor in axes of its shaft. */
   stateOf(point: RotorPoint, rotor: SolvedRotor): RotorState {
     const cyclic = this.setting === "no-flapping" ? { cosine: rotor.theta1c, sine: rotor.theta1s } : this.setting;
-    const { articulation } = this.ws.model;
-    const coupling = articulation.kind === "rigid" ? 0 : (articulation.pitchFlapCoupling ?? 0);
+    const { coupling } = flapStiffness(this.ws.model.articulation, 1);
     const shaft = shaftCoefficients(rotor, cyclic, coupling);
     const shaftAngle = point.angle.kind === "shaft" ? point.angle.value : point.angle.value - shaft.flapLongitudinal;
     return { kind: "solved", point, shaftAngle, rotor, cyclic, shaft };

@@ -7,6 +7,7 @@ import { domainCoordinates } from "./rotor-outputs.ts";
 type Field = Exclude<keyof RotorRow, "state" | "problem">;
 
 const fields: Partial<Readonly<Record<Field, { readonly label: string; readonly quantity: QuantityKind }>>> = {
+  heightAboveGround: { label: "Height above ground", quantity: "length" },
   airspeed: { label: "Airspeed", quantity: "speed" },
   advanceRatio: { label: "Advance ratio", quantity: "dimensionless" },
   climbRate: { label: "Climb rate", quantity: "speed" },

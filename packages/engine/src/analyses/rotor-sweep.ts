@@ -1,5 +1,8 @@
 import { rotorGivenNames } from "./rotor-givens.ts";
 
+/** Inputs that a sweep may have lists of. */
+export const sweepableNames: readonly string[] = [...rotorGivenNames, "heightAboveGround"];
+
 /** Lists of values by the name of the input in whose place they stand. */
 type Lists = Readonly<Partial<Record<string, unknown>>> & { readonly combine: "every" | "together" };
 
@@ -9,7 +12,7 @@ interface Sweepable {
 
 /** Names of the inputs that a sweep has lists of, in the order in which they are given there. */
 export function sweptNames(sweep: Lists | undefined): readonly string[] {
-  return Object.keys(sweep ?? {}).filter((name) => rotorGivenNames.includes(name) && sweep?.[name] !== undefined);
+  return Object.keys(sweep ?? {}).filter((name) => sweepableNames.includes(name) && sweep?.[name] !== undefined);
 }
 
 function listsOf(sweep: Lists): readonly (readonly [string, readonly number[]])[] {

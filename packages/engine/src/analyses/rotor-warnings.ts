@@ -2,8 +2,9 @@ import { builtInSectionProvenance, type SectionDefinition, sectionLaw } from "..
 import { domainDistance } from "../published/index.ts";
 import type { Warning } from "./contract.ts";
 import type { RotorReading } from "./rotor-model-input.ts";
-import { domainCoordinates, type SolvedRow } from "./rotor-outputs.ts";
-import type { RotorPointInputs } from "./rotor-solution.ts";
+import type { RotorMeasures } from "./rotor-output-schema.ts";
+import { domainCoordinates } from "./rotor-outputs.ts";
+import type { RotorInputs } from "./rotor-schema.ts";
 
 /** Highest Mach number at which the compressibility factor alone may be trusted. */
 const trustedTipMach = 0.7;
@@ -13,12 +14,12 @@ const usualHoverFactor = 1.1;
 const stallCollectiveSlack = 0.002;
 
 /** Beyond the collective of the largest thrust, by more than the search for it can be wrong. */
-export function stalled({ collective, largestThrustCollective }: Pick<SolvedRow, "collective" | "largestThrustCollective">): boolean {
+export function stalled({ collective, largestThrustCollective }: Pick<RotorMeasures, "collective" | "largestThrustCollective">): boolean {
   return largestThrustCollective !== null && collective > largestThrustCollective + stallCollectiveSlack;
 }
 
 /** What to know before using the numbers; of several rows each thing once, with how many rows it is about. */
-export function rotorWarnings(rows: readonly SolvedRow[], inputs: RotorPointInputs, reading: RotorReading): readonly Warning[] {
+export function rotorWarnings(rows: readonly RotorMeasures[], inputs: RotorInputs, reading: RotorReading): readonly Warning[] {
   const told = new Map<string, { readonly warning: Warning; count: number }>();
   for (const row of rows) {
     for (const warning of rowWarnings(row, reading)) {
@@ -33,13 +34,16 @@ export function rotorWarnings(rows: readonly SolvedRow[], inputs: RotorPointInpu
   return [...reading.warnings, ...ofRows, ...rotorNotes(inputs, reading)];
 }
 
-function rowWarnings(row: SolvedRow, { model, flapRange }: RotorReading): readonly Warning[] {
+function rowWarnings(row: RotorMeasures, { model, flapRange }: RotorReading): readonly Warning[] {
   const warnings: Warning[] = [];
   const care = (kind: string, message: string): void => {
     warnings.push({ grade: "care", kind, message });
   };
   if (row.state === "vortex ring")
-    care("vortex-ring", "The rotor descends into its own wake (vortex ring): not recommended, and the power is uncertain by 25 %.");
+    care(
+      "vortex-ring",
+      "The rotor descends into its own wake (vortex ring): not recommended, and the power is uncertain by 25 %, not for planning.",
+    );
   if (stalled(row))
     care("stalled", "The collective lies beyond the one of largest steady thrust: the rotor is stalled and the numbers are rough.");
   if (row.advancingTipMach > trustedTipMach)
@@ -57,19 +61,20 @@ function rowWarnings(row: SolvedRow, { model, flapRange }: RotorReading): readon
       "extrapolated",
       `Outside what was held against published measurements (nearest ${domain.nearest}): ${domain.outside.map(({ name, value, low, high }) => `${name} ${value.toPrecision(3)}, compared ${low.toPrecision(3)} to ${high.toPrecision(3)}`).join("; ")}.`,
     );
-  const evenInflow = row.state === "normal" && row.advanceRatio < hoverAdvanceRatio && model.inducedPowerFactor < usualHoverFactor;
+  const even = model.inflowBalance !== "annular" && model.inducedPowerFactor < usualHoverFactor;
+  const evenInflow = even && row.state === "normal" && row.advanceRatio < hoverAdvanceRatio;
   if (evenInflow)
     warnings.push({
       grade: "note",
       kind: "hover-inflow",
       message:
-        "Near hover the inflow is spread evenly over the disc: power comes out low by 5 to 15 % on untwisted blades; an induced power factor of 1.1 to 1.2 is common practice.",
+        "Near hover the inflow is spread evenly over the disc: power comes out low by 5 to 15 % on untwisted blades. Annular inflow computes it ring by ring; an induced power factor of 1.1 to 1.2 is common practice.",
     });
   return warnings;
 }
 
 /** Flapping away from the plane normal to the shaft, at its largest around the turn [rad]. */
-export function largestFlap({ flapLongitudinal, flapLateral }: Pick<SolvedRow, "flapLongitudinal" | "flapLateral">): number {
+export function largestFlap({ flapLongitudinal, flapLateral }: Pick<RotorMeasures, "flapLongitudinal" | "flapLateral">): number {
   return Math.hypot(flapLongitudinal, flapLateral);
 }
 
@@ -86,7 +91,7 @@ function reynoldsWarning(section: SectionDefinition, reynoldsNumber: number): st
   return `Reynolds number ${Math.round(reynoldsNumber)} lies outside the section's ${lowest} to ${highest}; the nearest values are used.`;
 }
 
-function rotorNotes(inputs: RotorPointInputs, { model }: RotorReading): readonly Warning[] {
+function rotorNotes(inputs: RotorInputs, { model }: RotorReading): readonly Warning[] {
   const notes: Warning[] = [];
   const note = (kind: string, message: string): void => {
     notes.push({ grade: "note", kind, message });
@@ -97,9 +102,15 @@ function rotorNotes(inputs: RotorPointInputs, { model }: RotorReading): readonly
     const { provenance, note: words } = builtInSectionProvenance(name);
     if (provenance !== "read") note("section-data", `Section ${name} is ${provenance}. ${words}`);
   }
-  if (model.articulation.kind === "hinged" && model.precone !== 0)
+  const { articulation } = model;
+  if (articulation.kind === "hinged" && !articulation.restFrequency && model.precone !== 0)
     note("precone", "The precone of hinged blades has no effect: their coning is computed.");
-  if (inputs.collective === undefined)
+  if (inputs.heightAboveGround !== undefined || inputs.sweep?.heightAboveGround)
+    note(
+      "ground-effect",
+      "The ground's effect is an image's in hover and slow flight, from memory of its source; gusts and walls are not in it.",
+    );
+  if (inputs.collective === undefined && !inputs.sweep?.collective)
     note("collective", "Collective at a given thrust is good to 1 to 1.5 degrees: short blades make less thrust than computed.");
   return notes;
 }

@@ -2,12 +2,13 @@ import type { Analysis, Outcome, Problem, ProjectView } from "./contract.ts";
 import { isProblem } from "./flight-conditions.ts";
 import { rotorAnswer, rotorLimits } from "./rotor-answer.ts";
 import { rotorFigures } from "./rotor-figures.ts";
+import { rotorBench, rotorFinding } from "./rotor-finding.ts";
 import { rotorNeeds, rotorReading } from "./rotor-model-input.ts";
-import { type RotorOutputs, type RotorRow, rotorOutputs, unsolvedRow } from "./rotor-output-schema.ts";
-import { rotorMeasures, rotorPointOf, type SolvedRow } from "./rotor-outputs.ts";
+import { type RotorMeasures, type RotorOutputs, type RotorRow, rotorOutputs, unsolvedRow } from "./rotor-output-schema.ts";
+import { rotorMeasures, rotorPointOf } from "./rotor-outputs.ts";
 import { rotorProblem, tipMachProblem } from "./rotor-problem.ts";
 import { type RotorInputs, rotorInputs } from "./rotor-schema.ts";
-import { type RotorPointInputs, rotorAir, rotorBench, rotorFinding } from "./rotor-solution.ts";
+import { type RotorPointInputs, rotorAir } from "./rotor-solution.ts";
 import type { RotorBench, RotorState } from "./rotor-state.ts";
 import { rotorRowInputs, sweptNames } from "./rotor-sweep.ts";
 import { rotorWarnings } from "./rotor-warnings.ts";
@@ -52,7 +53,7 @@ interface SolvedPoint {
   readonly inputs: RotorPointInputs;
   readonly bench: RotorBench;
   readonly state: RotorState;
-  readonly measures: SolvedRow;
+  readonly measures: RotorMeasures;
 }
 
 function run(project: ProjectView, inputs: RotorInputs, progress: (done: number, total: number) => void): Outcome<RotorOutputs> {
@@ -77,7 +78,7 @@ function run(project: ProjectView, inputs: RotorInputs, progress: (done: number,
   };
   const warnings = rotorWarnings(
     solved.map((point) => point.measures),
-    first.inputs,
+    inputs,
     reading,
   );
   return { outputs, warnings, ...more };

@@ -1,4 +1,5 @@
 import type { Air } from "../../environment/atmosphere/index.ts";
+import { flapStiffness } from "./articulation.ts";
 import { collectiveForThrust } from "./collective-for-thrust.ts";
 import { type Crossing, firstCrossing } from "./first-crossing.ts";
 import { solveRotorInflowAndFlap } from "./inflow-and-flap.ts";
@@ -21,11 +22,14 @@ export class OperatingSearch {
   private readonly ws: RotorWorkspace;
   private readonly air: Air;
   private readonly cyclic: CyclicPitch;
+  /** tan δ₃ of the articulation [1]. */
+  private readonly coupling: number;
 
   constructor(ws: RotorWorkspace, surroundings: OperatingSurroundings) {
     this.ws = ws;
     this.air = surroundings.air;
     this.cyclic = surroundings.cyclic;
+    this.coupling = flapStiffness(ws.model.articulation, 1).coupling;
   }
 
   loads(stream: Stream, shaftAngle: number, tipSpeed: number, collective: number): OperatingPoint | NoOperatingPoint {
@@ -40,7 +44,7 @@ export class OperatingSearch {
     const found = collectiveForThrust(this.ws, condition, {
       value: thrust / force,
       tolerance: coefficientTolerance,
-      of: (rotor) => shaftCoefficients(rotor, this.cyclic).ct,
+      of: (rotor) => shaftCoefficients(rotor, this.cyclic, this.coupling).ct,
       exactLimit,
     });
     switch (found.kind) {
@@ -85,7 +89,7 @@ export class OperatingSearch {
         const value =
           held.kind === "torque"
             ? solved.rotor.cq - held.value / (force * this.ws.model.radius)
-            : shaftCoefficients(solved.rotor, this.cyclic).ct - held.value / force;
+            : shaftCoefficients(solved.rotor, this.cyclic, this.coupling).ct - held.value / force;
         return { value, payload: solved };
       },
       coefficientTolerance,
@@ -102,7 +106,7 @@ export class OperatingSearch {
     const thrustMissing = (tipSpeed: number): { readonly value: number; readonly payload: OperatingPoint } | undefined => {
       const solved = this.shaftAngle(stream, tipSpeed, collective, torque, 4);
       if (solved.kind !== "solved") return undefined;
-      return { value: shaftCoefficients(solved.rotor, this.cyclic).ct - thrust / this.force(tipSpeed), payload: solved };
+      return { value: shaftCoefficients(solved.rotor, this.cyclic, this.coupling).ct - thrust / this.force(tipSpeed), payload: solved };
     };
     const fastest = fastestTipMach * this.air.speedOfSound - airspeed;
     const slowest = Math.max(airspeed / largestAdvanceRatio, 0.002 * this.air.speedOfSound);
@@ -146,7 +150,7 @@ export class OperatingSearch {
   private condition(stream: Stream, shaftAngle: number, tipSpeed: number): ThrustLimitCondition {
     return {
       airspeed: stream.kind === "airspeed" ? stream.value : (stream.value * tipSpeed) / Math.cos(shaftAngle),
-      angle: { kind: "shaft", value: shaftAngle, cyclicSine: this.cyclic.sine },
+      angle: { kind: "shaft", value: shaftAngle, cyclicSine: this.cyclic.sine, cyclicCosine: this.cyclic.cosine },
       tipSpeed,
       air: this.air,
     };

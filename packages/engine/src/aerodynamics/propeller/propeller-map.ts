@@ -16,12 +16,15 @@ interface Curve {
   readonly cp: SmoothCurve;
 }
 
+/** Coefficients at rest over the logarithm of the level. */
+type Standing = Pick<Curve, "ct" | "cp">;
+
 /** Measured coefficients over advance ratio, and over rotation rate or Reynolds number. */
 export interface PropellerMap {
   /** Rising in level; each with two points or more. Empty when everything was measured at one advance ratio. */
   readonly curves: readonly Curve[];
-  /** Over the logarithm of the level, at advance ratio 0; undefined when only the curves know it. */
-  readonly standing: Curve | undefined;
+  /** Undefined when only the curves know it. */
+  readonly standing: Standing | undefined;
   readonly levelled: boolean;
   readonly lowestLevel: number;
   readonly highestLevel: number;
@@ -57,21 +60,23 @@ export function propellerMap(rows: readonly PropellerMapRow[], place: (index: nu
         slip: `${place(members[twice]?.index ?? 0)}: advance ratio ${members[twice]?.row.advanceRatio} stands already at ${place(members[twice - 1]?.index ?? 0)}`,
       };
   }
+  const single = groups.filter(({ members }) => members.length === 1 && (members[0]?.row.advanceRatio ?? 1) <= atRest);
+  const lost = groups.find(({ members }) => members.length === 1 && (members[0]?.row.advanceRatio ?? 1) > atRest);
+  if (lost) return { slip: `${place(lost.members[0]?.index ?? 0)}: the only row at its level; a curve needs two advance ratios` };
+  const standing = single.length > 0 ? standingCurve(groups) : undefined;
   const curves = groups
     .filter(({ members }) => members.length > 1)
     .map(({ level, members }) =>
       curveOf(
         level,
         members.map(({ row }) => row),
+        standing,
       ),
     );
-  const single = groups.filter(({ members }) => members.length === 1 && (members[0]?.row.advanceRatio ?? 1) <= atRest);
-  const lost = groups.find(({ members }) => members.length === 1 && (members[0]?.row.advanceRatio ?? 1) > atRest);
-  if (lost) return { slip: `${place(lost.members[0]?.index ?? 0)}: the only row at its level; a curve needs two advance ratios` };
-  const levels = groups.map(({ level }) => level);
+  const levels = groups.flatMap(({ members }) => members.map(({ row }) => row.level ?? 1));
   const map: PropellerMap = {
     curves,
-    standing: single.length > 0 ? standingCurve(groups) : undefined,
+    standing,
     levelled,
     lowestLevel: Math.min(...levels),
     highestLevel: Math.max(...levels),
@@ -79,32 +84,24 @@ export function propellerMap(rows: readonly PropellerMapRow[], place: (index: nu
   return { map, remarks: wideGaps(curves, groups) };
 }
 
-function curveOf(level: number, rows: readonly PropellerMapRow[]): Curve {
-  const xs = rows.map((row) => row.advanceRatio);
-  return {
-    level,
-    ct: smoothCurve(
-      xs,
-      rows.map((row) => row.ct),
-    ),
-    cp: smoothCurve(
-      xs,
-      rows.map((row) => row.cp),
-    ),
-  };
+/** A curve over advance ratio; where rest was measured at more levels, it begins there. */
+function curveOf(level: number, rows: readonly PropellerMapRow[], standing: Standing | undefined): Curve {
+  const own = standing ? rows.filter((row) => row.advanceRatio > atRest) : rows;
+  const at = Math.log(level);
+  const xs = [...(standing ? [0] : []), ...own.map((row) => row.advanceRatio)];
+  const through = (of: "ct" | "cp"): SmoothCurve =>
+    smoothCurve(xs, [...(standing ? [standing[of].at(at)] : []), ...own.map((row) => row[of])]);
+  return { level, ct: through("ct"), cp: through("cp") };
 }
 
 /** At rest, over the logarithm of the level, from every group that has a row there. */
-function standingCurve(
-  groups: readonly { readonly level: number; readonly members: readonly { readonly row: PropellerMapRow }[] }[],
-): Curve {
-  const found = groups.flatMap(({ level, members }) => {
+function standingCurve(groups: readonly { readonly members: readonly { readonly row: PropellerMapRow }[] }[]): Standing {
+  const found = groups.flatMap(({ members }) => {
     const first = members[0]?.row;
-    return first && first.advanceRatio <= atRest ? [{ x: Math.log(level), ct: first.ct, cp: first.cp }] : [];
+    return first && first.advanceRatio <= atRest ? [{ x: Math.log(first.level ?? 1), ct: first.ct, cp: first.cp }] : [];
   });
   const xs = found.map(({ x }) => x);
   return {
-    level: 0,
     ct: smoothCurve(
       xs,
       found.map(({ ct }) => ct),

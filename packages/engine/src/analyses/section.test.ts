@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Outcome, ProjectView } from "./contract.ts";
 import { section } from "./section.ts";
@@ -243,5 +244,38 @@ describe("a section by a table", () => {
     expect(section.needs?.(inputs, empty)).toEqual([{ kind: "document", path: "p.csv" }]);
     expect(answered({ section: { file: "p.csv" }, angles: [0] }, view).rows[0]?.liftCoefficient).toBeCloseTo(0.2, 4);
     expect(ask({ section: { file: "q.csv" } }, view).problem?.kind).toBe("table-missing");
+  });
+
+  it("whatever it holds within the bounds of a row, is answered with finite numbers or refused with words", () => {
+    const value = (low: number, high: number) => fc.double({ min: low, max: high, noNaN: true });
+    const angles = fc
+      .uniqueArray(fc.integer({ min: -1800, max: 1800 }), { minLength: 3, maxLength: 9 })
+      .map((all) => all.sort((a, b) => a - b));
+    const one = fc.record({ reynoldsNumber: value(100, 1e9), machNumber: fc.constantFrom(0, 0.3, 0.95), angles });
+    const tables = fc.array(one, { minLength: 1, maxLength: 4 }).chain((polars) => {
+      const rows = polars.flatMap(({ angles: all, ...at }) => all.map((angle) => ({ ...at, angle: (angle / 10) * degree })));
+      const coefficients = fc.record({ liftCoefficient: value(-5, 5), dragCoefficient: value(1e-6, 5), momentCoefficient: value(-2, 2) });
+      return fc
+        .array(coefficients, { minLength: rows.length, maxLength: rows.length })
+        .map((all) => rows.map((row, i) => ({ ...row, ...all[i] })));
+    });
+    const questions = fc.record({ section: tables, reynoldsNumber: value(1000, 1e8), machNumber: value(0, 0.9) });
+    let solved = 0;
+    fc.assert(
+      fc.property(questions, (inputs) => {
+        const read = section.inputs.parse(inputs);
+        const outcome = section.run(empty, read, context);
+        if (!outcome.outputs) return expect(outcome.problem?.message).not.toBe("");
+        solved++;
+        const told = JSON.stringify(
+          [outcome, section.figures(outcome.outputs, read), section.limits(outcome.outputs, read)],
+          (_, item: unknown) => (typeof item === "number" && !Number.isFinite(item) ? "not finite" : item),
+        );
+        expect(told).not.toContain("not finite");
+        expect(section.answer(outcome.outputs, read).brief.length).toBeLessThanOrEqual(40);
+      }),
+      { seed: 20_240_117, numRuns: 25 },
+    );
+    expect(solved).toBeGreaterThan(8);
   });
 });

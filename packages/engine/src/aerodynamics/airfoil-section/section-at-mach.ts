@@ -24,15 +24,16 @@ export function tableCirclesAtMach(definition: TableSection, mach: number | unde
   return blended(circles(lower), circles(upper), { share: (at - lower) / (upper - lower), lower, upper, at });
 }
 
-/** Widest factor from one Reynolds number to the next that readers may run straight across. */
+/** Widest factor from one Reynolds number to the next that readers may run straight across, and most steps for one gap. */
 const widestFactor = 2;
+const mostSteps = 4;
 
 /** Reynolds numbers put between those far apart, with drag along a power of the Reynolds number instead of straight. */
 function withNarrowSteps(circles: readonly SectionAtReynolds[]): readonly SectionAtReynolds[] {
   return circles.flatMap((circle, i) => {
     const before = circles[i - 1];
     if (!before) return [circle];
-    const steps = Math.ceil(Math.log(circle.reynolds / before.reynolds) / Math.log(widestFactor) - 1e-9);
+    const steps = Math.min(Math.ceil(Math.log(circle.reynolds / before.reynolds) / Math.log(widestFactor) - 1e-9), mostSteps);
     const between = Array.from({ length: steps - 1 }, (_, k) => before.reynolds * (circle.reynolds / before.reynolds) ** ((k + 1) / steps));
     return [...between.map((reynolds) => circleAt(circles, reynolds)), circle];
   });

@@ -3,7 +3,7 @@ import { camberedSectionCircles } from "./cambered-section.ts";
 import { genericSectionPoint } from "./generic-section.ts";
 import { tableCirclesAtMach } from "./section-at-mach.ts";
 import type { SectionDefinition } from "./section-definition.ts";
-import { circleSteps, circleWidth, type SectionAtReynolds, stepWidth, tabulatedCircle, tabulatedMoments } from "./section-table.ts";
+import { circleSteps, circleWidth, type SectionAtReynolds, stepWidth, tabulatedCircle } from "./section-table.ts";
 
 /** A section made ready for fast reading: tables over the circle, and the way from Reynolds number to table. */
 export interface SectionLaw {
@@ -70,8 +70,9 @@ function tabulated(definition: SectionDefinition, circles: readonly SectionAtRey
   const table = new Float64Array(circles.length * circleWidth);
   const moment = new Float64Array(circles.length * (circleSteps + 1));
   circles.forEach((circle, index) => {
-    table.set(tabulatedCircle(circle.point), index * circleWidth);
-    moment.set(tabulatedMoments(circle.point), index * (circleSteps + 1));
+    const { forces, moments } = tabulatedCircle(circle.point);
+    table.set(forces, index * circleWidth);
+    moment.set(moments, index * (circleSteps + 1));
   });
   const reynolds = circles.map((circle) => circle.reynolds);
   const middle = Math.floor(circles.length / 2) * circleWidth + (circleSteps / 2) * stepWidth;

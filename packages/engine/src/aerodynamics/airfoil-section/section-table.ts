@@ -27,29 +27,30 @@ export const stepWidth = 4;
 /** Numbers per Reynolds number: the circle and its first step again, so that the next step always exists. */
 export const circleWidth = (circleSteps + 1) * stepWidth;
 
-/** Moments of one circle, in the same steps: few readers want them, so they lie apart. */
-export function tabulatedMoments(point: (alpha: number) => SectionPoint): Float64Array {
-  return Float64Array.from({ length: circleSteps + 1 }, (_, step) => point(angleOfStep(step)).moment);
-}
-
-function angleOfStep(step: number): number {
-  return step === circleSteps ? -Math.PI : -Math.PI + (step * 2 * Math.PI) / circleSteps;
+/** One circle of a table, −π first. */
+export interface TabulatedCircle {
+  /** `stepWidth` numbers per step. */
+  readonly forces: Float64Array;
+  /** Moments in the same steps: few readers want them, so they lie apart. */
+  readonly moments: Float64Array;
 }
 
 /**
- * One circle of a table, −π first.
+ * A section at every step of the circle.
  *
  * @param point the section at an angle from −π to π [rad]
  * @derivation plain tabulation
  */
-export function tabulatedCircle(point: (alpha: number) => SectionPoint): Float64Array {
-  const table = new Float64Array(circleWidth);
+export function tabulatedCircle(point: (alpha: number) => SectionPoint): TabulatedCircle {
+  const forces = new Float64Array(circleWidth);
+  const moments = new Float64Array(circleSteps + 1);
   for (let step = 0; step <= circleSteps; step++) {
-    const at = point(angleOfStep(step));
-    table[step * stepWidth] = at.attachedLift;
-    table[step * stepWidth + 1] = at.separatedLift;
-    table[step * stepWidth + 2] = at.drag;
-    table[step * stepWidth + 3] = at.viscousDrag;
+    const at = point(step === circleSteps ? -Math.PI : -Math.PI + (step * 2 * Math.PI) / circleSteps);
+    forces[step * stepWidth] = at.attachedLift;
+    forces[step * stepWidth + 1] = at.separatedLift;
+    forces[step * stepWidth + 2] = at.drag;
+    forces[step * stepWidth + 3] = at.viscousDrag;
+    moments[step] = at.moment;
   }
-  return table;
+  return { forces, moments };
 }

@@ -14,7 +14,7 @@ interface ConditionsStripProps {
 /** Under what conditions the answer holds: each a handle that writes to the address. */
 export function ConditionsStrip({ question, run }: ConditionsStripProps) {
   const { catalogue } = useSession();
-  const conditions = useMemo(() => conditionsOf(catalogue.analyses, question.slots[0].analysis), [catalogue, question]);
+  const conditions = useMemo(() => conditionsOf(catalogue.analyses, question), [catalogue, question]);
   return (
     <section className="strip" aria-label="Conditions">
       <ColumnButton />

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { AnalysisEntry, Catalogue } from "./catalogue.ts";
 import { conditionsOf, conditionText, steppedField } from "./conditions.ts";
 import type { Drafts } from "./inputs.ts";
-import { type Question, questionOf } from "./question.ts";
+import { addressFrom, type Question, questionOf } from "./question.ts";
 import type { JsonSchema } from "./schema.ts";
 import { carried } from "./shared-inputs.ts";
 import { stepOf, stepped } from "./steps.ts";
@@ -21,9 +21,14 @@ const one = entry("one", { wind, altitude, note: { type: "string" } });
 const two = entry("two", { height: altitude, wind: { type: "string", role: "condition.wind" } });
 const three = entry("three", { aircraft: { type: "string", role: "aircraft" } });
 
+const asked = (here: AnalysisEntry, drafts: Drafts = {}) => {
+  const catalogue = { analyses: [here], pages: [], project: {} } as unknown as Catalogue;
+  return questionOf(catalogue, { place: "bench", analysis: here.name, drafts }) as Question;
+};
+
 describe("conditions", () => {
   it("stand in the usual order whatever the schema's, and say which the page does not use", () => {
-    const told = (here: AnalysisEntry) => conditionsOf([one, two, three], here).map(({ label, fields }) => [label, fields.length]);
+    const told = (here: AnalysisEntry) => conditionsOf([one, two, three], asked(here)).map(({ label, fields }) => [label, fields.length]);
     expect(told(one)).toEqual([
       ["Altitude", 1],
       ["Wind", 1],
@@ -42,7 +47,7 @@ describe("conditions", () => {
     });
     const catalogue = { analyses: [air], pages: [], project: {} } as unknown as Catalogue;
     const ask = (drafts: Drafts) => questionOf(catalogue, { place: "bench", analysis: "air", drafts }) as Question;
-    const [height, blow] = conditionsOf([air], air);
+    const [height, blow] = conditionsOf([air], ask({}));
     if (!height || !blow) throw new Error("two conditions expected");
     expect(conditionText(height, ask({}), undefined, "si")).toBe("300\u00a0m");
     expect(steppedField(height, ask({}), undefined)?.path).toBe("altitude");
@@ -54,6 +59,32 @@ describe("conditions", () => {
 
   it("go along to another question by what they stand for, where they are of one kind", () => {
     expect(carried({ altitude: "300 m", wind: "8 m/s", note: "x" }, one, two)).toEqual({ height: "300 m" });
+  });
+});
+
+describe("conditions inside a part of the inputs that is not in use", () => {
+  const battery: AnalysisEntry = {
+    ...entry("battery", {
+      altitude,
+      load: {
+        type: "object",
+        properties: {
+          power: { type: "number", quantity: "power" },
+          mission: { type: "object", properties: { wind, file: { type: "string", reference: "mission" } } },
+        },
+      },
+    }),
+    example: { load: { power: "1 kW" } },
+  };
+  it("are not offered, and nothing is carried into them", () => {
+    const used = (drafts: Drafts) =>
+      conditionsOf([battery, one], asked(battery, drafts)).flatMap(({ role, fields }) => (fields.length > 0 ? [role] : []));
+    expect(used({})).toEqual(["condition.altitude"]);
+    expect(used({ "load.mission.file": "missions/a.yaml" })).toEqual(["condition.altitude", "condition.wind"]);
+    const catalogue = { analyses: [one, battery], pages: [], project: {} } as unknown as Catalogue;
+    const here = { place: "bench", analysis: "one", drafts: { wind: "8 m/s", altitude: "300 m" } } as const;
+    const there = addressFrom(catalogue, here, { place: "bench", analysis: "battery", drafts: {} }, {});
+    expect(there.drafts).toEqual({ altitude: "300 m" });
   });
 });
 

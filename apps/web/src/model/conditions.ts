@@ -1,6 +1,7 @@
 import type { UnitSystem } from "@wingseed/reports/format";
 import type { AnalysisEntry } from "./catalogue.ts";
 import { effectiveText } from "./effective.ts";
+import { leavesInUse } from "./inputs.ts";
 import type { Question } from "./question.ts";
 import type { Run } from "./run-store.ts";
 import { type Field, type QuantityField, sentenceCase } from "./schema.ts";
@@ -17,9 +18,10 @@ const prefix = "condition.";
 const usualOrder = ["pack", "payload", "altitude", "temperature", "wind", "cells"];
 
 /** The conditions that any of the analyses takes, in the usual order, those of this page first. */
-export function conditionsOf(analyses: readonly AnalysisEntry[], here: AnalysisEntry): readonly Condition[] {
-  const fields = conditionFields(here);
-  const roles = new Set([here, ...analyses].flatMap(conditionFields).flatMap((field) => field.role ?? []));
+export function conditionsOf(analyses: readonly AnalysisEntry[], { slots: [slot], base, drafts }: Question): readonly Condition[] {
+  const used = new Set(leavesInUse(slot.fields, base, drafts).map((field) => field.path));
+  const fields = conditionFields(slot.analysis).filter((field) => used.has(field.path));
+  const roles = new Set([slot.analysis, ...analyses].flatMap(conditionFields).flatMap((field) => field.role ?? []));
   const conditions = [...roles]
     .sort((a, b) => order(a) - order(b))
     .map((role) => ({ role, label: sentenceCase(role.slice(prefix.length)), fields: fields.filter((field) => field.role === role) }));

@@ -129,6 +129,25 @@ function leaf(path: string): string {
   return path.split(".").at(-1) ?? path;
 }
 
+/**
+ * Of the fields that hold one text, those in use: of an input that can be given in several ways, the way chosen. Where the
+ * form begins with values, groups that neither these nor the drafts say anything about are out of use.
+ */
+export function leavesInUse(fields: readonly Field[], base: unknown, drafts: Drafts): readonly Field[] {
+  const begins = typeof base === "object" && base !== null && Object.keys(base).length > 0;
+  return fields.flatMap((field) => {
+    if (field.kind === "group") {
+      const told = valueAt(base, field.path) !== undefined || Object.keys(drafts).some((path) => path.startsWith(`${field.path}.`));
+      return field.required || told || !begins ? leavesInUse(field.fields, base, drafts) : [];
+    }
+    if (field.kind === "variants") {
+      const chosen = chosenVariant(field, valueAt(base, field.path), drafts);
+      return chosen ? leavesInUse([chosen.field], base, drafts) : leaves([field]);
+    }
+    return leaves([field]);
+  });
+}
+
 /** Every field that holds one text, variants and groups opened, rows left out. */
 export function leaves(fields: readonly Field[]): readonly Field[] {
   return fields.flatMap((field) => {

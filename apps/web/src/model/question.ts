@@ -1,7 +1,7 @@
 import type { BenchPage, BenchPart, Page, PageSlot } from "@wingseed/reports/draw";
 import { type Address, questionKey } from "./address.ts";
 import type { AnalysisEntry, Catalogue } from "./catalogue.ts";
-import { type Drafts, inputsOf } from "./inputs.ts";
+import { type Drafts, inputsOf, leavesInUse } from "./inputs.ts";
 import { type Field, fieldsOf } from "./schema.ts";
 import { carried, withoutShared } from "./shared-inputs.ts";
 import { writtenBase } from "./written-base.ts";
@@ -135,7 +135,16 @@ export function addressFrom(catalogue: Catalogue, here: Address, target: Address
   const [from, to] = [mainAnalysis(catalogue, here), mainAnalysis(catalogue, target)];
   const before = remembered[questionKey(target)] ?? target.drafts;
   if (!from || !to) return { ...target, drafts: before };
-  return { ...target, drafts: { ...withoutShared(before, from, to), ...carried(here.drafts, from, to) } };
+  const own = withoutShared(before, from, to);
+  const brought = Object.entries(carried(here.drafts, from, to)).filter(([path]) => isInUse(catalogue, { ...target, drafts: own }, path));
+  return { ...target, drafts: { ...own, ...Object.fromEntries(brought) } };
+}
+
+/** True where an input belongs to the way in which a question is asked now. */
+function isInUse(catalogue: Catalogue, target: Address, path: string): boolean {
+  const question = questionOf(catalogue, target);
+  if (!("slots" in question)) return true;
+  return leavesInUse(question.slots[0].fields, question.base, question.drafts).some((field) => field.path === path);
 }
 
 /** What is asked of a part alone: the parts of bench pages, then the analyses that stand on no page. */

@@ -19,7 +19,8 @@ const seldom = (base: unknown) => seldomFields(fields, base).map((field) => fiel
 describe("fields that are seldom typed into", () => {
   it("have a standard, no role in them, and no value to begin with", () => {
     expect(seldom({})).toEqual(["reserve", "lights"]);
-    expect(seldom({ lights: true })).toEqual(["reserve", "thrust"]);
+    expect(seldom({ lights: true })).toEqual(["reserve", "loading", "thrust"]);
+    expect(seldom({ lights: true, loading: { blocks: 7 } })).toEqual(["reserve", "thrust"]);
   });
   it("are not set apart when there are no others", () => {
     expect(seldomFields(fieldsOf({ type: "object", properties: { step: { type: "number", default: 1 } } }), {})).toEqual([]);

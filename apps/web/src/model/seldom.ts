@@ -3,7 +3,8 @@ import type { Field } from "./schema.ts";
 
 /**
  * Fields that are seldom typed into: they have a standard, bear no role (a condition, a document), and the question does
- * not begin with a value in them. Where the question begins with values, those that it does well without are seldom too.
+ * not begin with a value in them. Where the question begins with values, those that it does well without are seldom too,
+ * whole groups even with a role in them.
  * None when that is all there is.
  */
 export function seldomFields(fields: readonly Field[], base: unknown): readonly Field[] {
@@ -12,9 +13,9 @@ export function seldomFields(fields: readonly Field[], base: unknown): readonly 
 }
 
 function isSeldom(field: Field, base: unknown): boolean {
-  if (field.kind === "constant" || hasRole(field) || field.required) return false;
-  if (valueAt(base, field.path) !== undefined) return false;
-  return hasStandard(field) || hasValues(base);
+  if (field.kind === "constant" || field.required || valueAt(base, field.path) !== undefined) return false;
+  if (hasValues(base) && inner(field).length > 0) return true;
+  return !hasRole(field) && (hasStandard(field) || hasValues(base));
 }
 
 function hasValues(base: unknown): boolean {

@@ -79,8 +79,8 @@ function largest({ notDeliverable }: BatteryOutputs): readonly Token[] {
 function brief({ duration, endedBy, energyOut, notDeliverable }: BatteryOutputs): string {
   const text =
     notDeliverable && duration === 0
-      ? `not deliverable, ${notDeliverable.largestPower.toPrecision(3)} W at most`
-      : `${(energyOut / 3600).toPrecision(3)} Wh, ${(duration / 60).toPrecision(3)} min, ${endedBy}`;
+      ? `not deliverable, ${Number(notDeliverable.largestPower.toPrecision(3))} W at most`
+      : `${Number((energyOut / 3600).toPrecision(3))} Wh, ${Number((duration / 60).toPrecision(3))} min, ${endedBy}`;
   return text.length <= longestBrief ? text : `${text.slice(0, longestBrief - 1)}…`;
 }
 

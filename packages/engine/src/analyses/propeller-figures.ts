@@ -115,7 +115,7 @@ function forces(rows: readonly PropellerRow[]): Figure {
       { label: "Pitching moment", quantity: "torque" },
     ],
     rows: rows.map((row) => [
-      row.state,
+      row.state === "freeWheeling" ? "free-wheeling" : row.state,
       row.rotationRate,
       row.airspeed,
       row.inflowAngle,

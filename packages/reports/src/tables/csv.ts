@@ -27,7 +27,7 @@ export interface OutputSchema {
 
 /**
  * A result as CSV, in SI. One line per row of the outputs' list of rows, or one per case when there is none; a problem
- * is a line with its reason. The longest list of records among the outputs is the list of rows.
+ * is a line with its reason. The list of records called rows is the list of rows, or the longest where none is called so.
  * @param schema JSON Schema of the outputs; units stand in the head when it is given
  */
 export function resultCsv(result: AnalysisResult, schema?: OutputSchema): string {
@@ -52,7 +52,8 @@ function rowsName(result: AnalysisResult): string | undefined {
   for (const each of result.cases) {
     for (const [name, value] of Object.entries((each.outputs ?? {}) as Record<string, unknown>)) {
       if (!isRecords(value)) continue;
-      if (!best || value.length > best.length) best = { name, length: value.length };
+      const length = name === "rows" ? Number.POSITIVE_INFINITY : value.length;
+      if (!best || length > best.length) best = { name, length };
     }
   }
   if (!best) return undefined;

@@ -11,7 +11,7 @@ export interface SessionOptions {
   readonly project?: string | undefined;
   readonly registry?: string | undefined;
   readonly workers?: number | undefined;
-  /** File with inputs: a table that they name lies beside it; without one in the working folder. */
+  /** File with inputs: a table that they name lies beside it or in the working folder. */
   readonly input?: string | undefined;
   /** False: nothing is kept and nothing kept is used. */
   readonly cache: boolean;
@@ -32,7 +32,7 @@ export async function withSession<Value>(
 ): Promise<Value> {
   const folder = await projectFolder(place, options.project);
   const beside = besideInputs(options.input);
-  const project = openProject(folder, { tableFolders: options.project === undefined ? [beside, folder] : [folder, beside] });
+  const project = openProject(folder, { tableFolders: options.project === undefined ? [...beside, folder] : [folder, ...beside] });
   const runner = await createRunner({
     registryUrl: registryUrl(place, options.registry),
     workerUrl: place.workerUrl,
@@ -50,10 +50,10 @@ export async function withSession<Value>(
   }
 }
 
-/** Where the paths of tables begin that inputs name: the folder of the file with the inputs, else the working folder. */
-function besideInputs(input: string | undefined): string {
+/** Where the paths of tables begin that inputs name: the folder of the file with the inputs, then the working folder. */
+function besideInputs(input: string | undefined): readonly string[] {
   const isFile = input !== undefined && input !== "-" && !/^\s*[{[]/.test(input);
-  return isFile ? dirname(resolve(input)) : process.cwd();
+  return [...new Set([...(isFile ? [dirname(resolve(input))] : []), process.cwd()])];
 }
 
 /** The folder of a project by its argument. */

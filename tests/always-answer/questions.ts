@@ -1,6 +1,8 @@
 import type { Analysis, ProjectView, ReadDocument } from "@wingseed/engine";
 import fc from "fast-check";
 import { schemaArbitrary } from "../schema-arbitrary.ts";
+import { preferredBattery } from "./battery-inputs.ts";
+import { preferredPropeller } from "./propeller-inputs.ts";
 
 /** Inputs as anybody may send them, and for some questions an aircraft whose numbers somebody has mistyped. */
 export interface Question {
@@ -67,6 +69,12 @@ const shortLists: Readonly<Record<string, object>> = {
   payload: { packs: [10], payloads: [1] },
 };
 
+/** Preferences of one analysis alone: the same name means something else elsewhere. */
+const ownPreferred: Readonly<Record<string, Readonly<Record<string, fc.Arbitrary<unknown>>>>> = {
+  battery: preferredBattery,
+  propeller: preferredPropeller,
+};
+
 type Fields = Readonly<Record<string, unknown>>;
 
 /** Without the second of two inputs that say the same thing, so that most questions are not refused for that. */
@@ -81,7 +89,11 @@ function agreed(given: Fields): Fields {
 
 /** So many questions for an analysis, always the same ones for one seed. */
 export function questionsFor(analysis: Analysis, count: number, seed: number): Question[] {
-  const inputs = schemaArbitrary(analysis.inputs, { overrides, preferred, longestList: 2 });
+  const inputs = schemaArbitrary(analysis.inputs, {
+    overrides,
+    preferred: { ...preferred, ...ownPreferred[analysis.name] },
+    longestList: 2,
+  });
   if (analysis.needs === undefined) return fc.sample(inputs, { numRuns: count, seed }).map((given) => ({ inputs: given }));
   const factors = fc.constantFrom(0, 1e-6, 0.1, 0.5, 0.9, 1.1, 2, 10, 1e6, -1);
   const slips = fc.array(fc.tuple(fc.nat(10_000), factors), { minLength: 1, maxLength: 3 });

@@ -1,4 +1,5 @@
 import {
+  largestTipMach,
   type NoPropellerLoads,
   type PropellerCondition,
   type PropellerLoads,
@@ -22,10 +23,12 @@ type Solved = { readonly condition: PropellerCondition; readonly found: Propelle
 
 /** One row of the answer. */
 export function propellerRowOf(reading: PropellerReading, air: Air, point: PropellerPoint): FoundPoint {
-  const { condition, found } = solved(reading, air, point);
-  const loads = found.kind === "solved" ? found : undefined;
+  const { condition, found: answered } = solved(reading, air, point);
   const { source } = reading;
   const { rotationRate, airspeed, inflowAngle } = condition;
+  const tipMach = tipMachOf(source.diameter, condition);
+  const found = source.kind === "blades" && tipMach > largestTipMach ? tooFast(tipMach) : answered;
+  const loads = found.kind === "solved" ? found : undefined;
   const standing = point.state === "stopped" || point.state === "folded";
   const known = point.state === "turning" ? point.rotationRate !== undefined || loads !== undefined : loads !== undefined || standing;
   const power = loads && loads.torque * rotationRate;
@@ -55,13 +58,22 @@ export function propellerRowOf(reading: PropellerReading, air: Air, point: Prope
     yawingMoment: loads?.yawingMoment ?? null,
     inducedVelocity: loads?.inducedVelocity ?? null,
     reynoldsNumber: chord === undefined ? null : (air.density * Math.hypot(0.75 * turning, airspeed) * chord) / air.dynamicViscosity,
-    tipMach:
-      Math.hypot(Math.abs(turning) + airspeed * Math.abs(Math.sin(inflowAngle)), airspeed * Math.cos(inflowAngle)) / air.speedOfSound,
+    tipMach,
     state: loads ? stateOf(point, loads, power ?? 0, rotationRate) : "none",
     extrapolated: loads ? [...loads.extrapolated] : [],
     reason: found.kind === "none" ? sentence(found.reason) : null,
   };
   return { row, condition, loads };
+}
+
+/** Of the tip where it meets most stream, from rotation and airspeed. */
+function tipMachOf(diameter: number, { rotationRate, airspeed, inflowAngle, air }: PropellerCondition): number {
+  const around = (Math.abs(rotationRate) * diameter) / 2 + airspeed * Math.abs(Math.sin(inflowAngle));
+  return Math.hypot(around, airspeed * Math.cos(inflowAngle)) / air.speedOfSound;
+}
+
+function tooFast(tipMach: number): NoPropellerLoads {
+  return { kind: "none", reason: `the tips move at Mach ${tipMach.toFixed(2)}; the section law ends at ${largestTipMach}` };
 }
 
 function sentence(reason: string): string {

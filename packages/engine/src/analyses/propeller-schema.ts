@@ -17,6 +17,9 @@ const air = z.strictObject({
   }).optional(),
 });
 
+/** Below this a propeller counts as stopped [rad/s]. */
+const slowestRate = 0.1;
+
 const point = z
   .strictObject({
     rotationRate: quantity("rotationRate", {
@@ -47,12 +50,25 @@ const point = z
     if (given.airspeed !== undefined && given.advanceRatio !== undefined) complain(["advanceRatio"], "airspeed or advanceRatio, not both");
     if (given.state === "turning") {
       if (rates.length !== 1) complain([], `one of rotationRate, thrust, power is needed; read ${rates.join(", ") || "none of them"}`);
-      if (given.rotationRate === 0) complain(["rotationRate"], "a rate of zero is the state stopped");
+      if (given.rotationRate !== undefined && Math.abs(given.rotationRate) < slowestRate)
+        complain(["rotationRate"], `slower than ${slowestRate} rad/s is the state stopped`);
       return;
     }
     if (rates.length > 0) complain([rates[0] ?? ""], `in the state ${given.state} no ${rates.join(" or ")} can be given`);
     if (given.advanceRatio !== undefined) complain(["advanceRatio"], `in the state ${given.state} the airspeed must be given`);
     if (given.state === "freeWheeling" && (given.airspeed ?? 0) === 0) complain(["airspeed"], "without a stream nothing turns");
+  })
+  .meta({
+    givens: [
+      { given: ["rotationRate"], solved: ["thrust", "power"] },
+      { given: ["rotationRate", "airspeed"], solved: ["thrust", "power"] },
+      { given: ["rotationRate", "advanceRatio"], solved: ["thrust", "power", "airspeed"] },
+      { given: ["thrust", "airspeed"], solved: ["rotationRate", "power"] },
+      { given: ["thrust", "advanceRatio"], solved: ["rotationRate", "power", "airspeed"] },
+      { given: ["power", "airspeed"], solved: ["rotationRate", "thrust"] },
+      { given: ["power", "advanceRatio"], solved: ["rotationRate", "thrust", "airspeed"] },
+      { given: ["state", "airspeed"], solved: ["rotationRate", "thrust"] },
+    ],
   });
 
 export const propellerInputs = z
@@ -69,7 +85,7 @@ export const propellerInputs = z
     stallDelay: z.boolean().default(true).meta({ description: "Rotation keeps the flow near the root from separating." }),
     swirl: z.boolean().default(true).meta({ description: "The wake turns, by the torque of each ring." }),
     rootLoss: z.boolean().default(false).meta({ description: "Lift is lost at the inner blade end too; no where a hub fills the root." }),
-    radialElements: z.int().min(6).max(64).default(20).meta({ description: "Elements per blade." }),
+    radialElements: z.int().min(4).max(64).default(20).meta({ description: "Elements per blade." }),
     azimuths: z.int().min(8).max(72).default(16).meta({ description: "Blade positions per turn where the stream is not along the shaft." }),
   })
   .superRefine((inputs, context) => {

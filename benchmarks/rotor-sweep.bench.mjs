@@ -38,40 +38,76 @@ const state = {
   speedOfSound: 340.3,
   kinematicViscosity: 1.461e-5,
 };
-const sweeps = 20_000;
-const rounds = 9;
+const sweeps = 6_000;
+const rounds = 21;
+/** The general path: a section by Reynolds number, Prandtl's tip loss, one mean induced velocity; and the same ring by ring. */
+const general = { ...model, section: { kind: "built-in", name: "naca-0015", dragIncrement: 0 }, tipLoss: { kind: "prandtl" } };
+const flags = { plain: ["-O3"], vector: ["-O3", "-march=native", "-ffast-math"] };
 
 /** Lines to print. */
 export async function run() {
   const folder = mkdtempSync(join(tmpdir(), "rotor-sweep-"));
   try {
     const rotor = await bundledRotor(folder);
-    const workspace = rotor.createRotorWorkspace(model);
-    const program = compiled(folder);
+    const workspaces = { fast: model, general, rings: { ...general, inflowBalance: "annular" } };
+    for (const [name, of] of Object.entries(workspaces)) workspaces[name] = rotor.createRotorWorkspace(of);
+    const programs = { plain: compiled(folder, "plain"), vector: compiled(folder, "vector") };
     const data = join(folder, "rotor.bin");
-    writeFileSync(data, Buffer.from(packed(workspace).buffer));
-    const own = [];
-    const reference = [];
-    // Turn about, so that both see the same disturbances; the first round warms up.
+    writeFileSync(data, Buffer.from(packed(workspaces.fast).buffer));
+    const times = { fast: [], plain: [], vector: [], general: [], rings: [] };
+    // Turn about, so that all see the same disturbances; the first round warms up.
     for (let round = 0; round <= rounds; round++) {
-      const mine = timed(rotor, workspace);
-      const theirs = program && referenceRun(program, data, workspace, rotor);
-      if (round === 0) continue;
-      own.push(mine);
-      if (theirs !== undefined) reference.push(theirs);
+      const once = {};
+      for (const name of Object.keys(workspaces)) once[name] = timed(rotor, workspaces[name]);
+      for (const name of Object.keys(programs)) {
+        if (programs[name]) once[name] = referenceRun(programs[name], data, workspaces.fast, rotor, name === "plain");
+      }
+      if (round > 0) for (const name of Object.keys(once)) times[name].push(once[name]);
     }
-    const here = median(own);
-    const lines = [`TypeScript       ${here.toFixed(1)} ns per element, ${((here * 384) / 1000).toFixed(2)} µs per sweep`];
-    if (reference.length === 0) return [...lines, "C, gcc -O3       not measured: no gcc on this machine"];
-    const there = median(reference);
-    return [
-      ...lines,
-      `C, gcc -O3       ${there.toFixed(1)} ns per element`,
-      `multiple         ${(here / there).toFixed(2)} (same layout and approximations, no fast-math; medians of ${rounds} interleaved rounds)`,
-    ];
+    return [...lines(times), ...autorotationLines(rotor)];
   } finally {
     rmSync(folder, { recursive: true });
   }
+}
+
+function lines(times) {
+  const shown = (name) => `${median(times[name]).toFixed(1)} ns per element`;
+  const multiple = (one, other) => median(times[one].map((time, i) => time / times[other][i])).toFixed(2);
+  const measured = times.plain.length > 0;
+  return [
+    `TypeScript       ${shown("fast")}, ${((median(times.fast) * 384) / 1000).toFixed(2)} µs per sweep`,
+    measured ? `C, gcc -O3       ${shown("plain")}, no fast-math` : "C, gcc -O3       not measured: no gcc on this machine",
+    measured
+      ? `multiple         ${multiple("fast", "plain")} (gate 1.3; same layout and approximations)`
+      : "multiple         not measured: no gcc on this machine",
+    times.vector.length > 0
+      ? `C, vectors       ${shown("vector")} with ${flags.vector.join(" ")}, multiple ${multiple("fast", "vector")} (not gated)`
+      : "C, vectors       not measured: no gcc, or none that takes the flags",
+    `general path     ${shown("general")} (Reynolds number, Prandtl's tip loss), ${multiple("general", "fast")} of the fast one`,
+    `ring by ring     ${shown("rings")} with velocities given, ${multiple("rings", "fast")} of the fast one`,
+    `medians of ${rounds} interleaved rounds of ${sweeps} sweeps; multiples are medians of those of each round`,
+  ];
+}
+
+/** Sweeps that autorotating states take, each beside the last one at 1 m/s more. */
+function autorotationLines(rotor) {
+  const air = { density: 1.225, speedOfSound: 340.3, dynamicViscosity: 1.789e-5 };
+  return [
+    ["mean inflow", model],
+    ["annular inflow", { ...model, inflowBalance: "annular", tipLoss: { kind: "prandtl" }, inducedPowerFactor: 1 }],
+  ].map(([name, of]) => {
+    const workspace = rotor.createRotorWorkspace(of);
+    const counts = [];
+    let trail;
+    for (let airspeed = 35; airspeed >= 8; airspeed--) {
+      const state = rotor.autorotation(workspace, { airspeed, tipSpeed: 75, collective: 0.035, air }, trail);
+      if (state.kind !== "solved") throw new Error(`${name}, ${airspeed} m/s: ${state.reason}`);
+      if (trail) counts.push(state.sweeps);
+      trail = state.trail;
+    }
+    const gate = of === model ? " (gate 15)" : "";
+    return `autorotation     ${median(counts).toFixed(0)} sweeps beside a solved state, at most ${Math.max(...counts).toFixed(0)}${gate}, ${name}, 35 to 8 m/s`;
+  });
 }
 
 async function bundledRotor(folder) {
@@ -98,30 +134,28 @@ function timed(rotor, workspace) {
   return Number(process.hrtime.bigint() - begin) / sweeps / (model.azimuths * model.radialElements);
 }
 
-function compiled(folder) {
-  const program = join(folder, "rotor-sweep");
+/** The C twin with these flags; undefined without a compiler that takes them. */
+function compiled(folder, name) {
+  const program = join(folder, name);
   const source = fileURLToPath(new URL("rotor-sweep/rotor-sweep.c", import.meta.url));
   try {
-    execFileSync("gcc", ["-O3", "-std=gnu11", "-o", program, source, "-lm"], { stdio: "pipe" });
+    execFileSync("gcc", [...flags[name], "-std=gnu11", "-o", program, source, "-lm"], { stdio: "pipe" });
     return program;
   } catch (error) {
-    if (error.code === "ENOENT") return undefined;
+    if (error.code === "ENOENT" || name === "vector") return undefined;
     throw error;
   }
 }
 
-function referenceRun(program, data, workspace, rotor) {
-  const [nanoseconds, ct, cq, ch] = execFileSync(program, [data, String(sweeps)], { encoding: "utf8" })
+function referenceRun(program, data, workspace, rotor, exact) {
+  const [nanoseconds, ...values] = execFileSync(program, [data, String(sweeps)], { encoding: "utf8" })
     .trim()
     .split(" ")
     .map(Number);
   rotor.sweepRotor(workspace, { ...state });
-  for (const [value, own] of [
-    [ct, workspace.out.ct],
-    [cq, workspace.out.cq],
-    [ch, workspace.out.ch],
-  ]) {
-    if (!(Math.abs(value - own) < 1e-14)) throw new Error(`the two sweeps disagree: ${value} in C, ${own} here`);
+  const { ct, cq, ch } = workspace.out;
+  for (const [i, own] of [ct, cq, ch].entries()) {
+    if (!(Math.abs(values[i] - own) < (exact ? 1e-14 : 1e-10))) throw new Error(`the two sweeps disagree: ${values[i]} in C, ${own} here`);
   }
   return nanoseconds;
 }

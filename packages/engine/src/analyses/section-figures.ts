@@ -11,7 +11,7 @@ export function sectionFigures(outputs: SectionOutputs, inputs: SectionInputs): 
   const rows = [...outputs.rows].sort((a, b) => a.angle - b.angle);
   const shape = sectionShape(inputs.section);
   const at = { reynoldsNumber: outputs.reynoldsNumber, machNumber: outputs.machNumber, ...shape };
-  const published = (name: Coefficient) => (shape ? publishedSeries("section", "angle", name, at) : []);
+  const published = (x: "angle" | Coefficient, y: Coefficient) => (shape ? publishedSeries("section", x, y, at) : []);
   const over = (id: string, caption: string, name: Coefficient, notable: readonly NotablePoint[] = []): Figure => ({
     kind: "lines",
     id,
@@ -20,8 +20,8 @@ export function sectionFigures(outputs: SectionOutputs, inputs: SectionInputs): 
     y: { label: caption, quantity: "dimensionless" },
     series: [
       { name: "computed", meaning: "wing", x: rows.map((row) => row.angle), y: rows.map((row) => row[name]) },
-      ...published(name)
-        .map((series) => within(series, rows))
+      ...published("angle", name)
+        .map((series) => within(series, rows[0]?.angle, rows[rows.length - 1]?.angle))
         .filter(({ x }) => x.length > 0),
     ],
     ...(notable.length > 0 ? { notable } : {}),
@@ -30,18 +30,18 @@ export function sectionFigures(outputs: SectionOutputs, inputs: SectionInputs): 
     over("lift", "Lift coefficient", "liftCoefficient", stallPoint(outputs, rows)),
     over("drag", "Drag coefficient", "dragCoefficient"),
     over("moment", "Moment coefficient about the quarter chord", "momentCoefficient"),
-    polar(outputs, rows),
+    polar(outputs, rows, published("dragCoefficient", "liftCoefficient")),
     characteristics(outputs),
     table(outputs),
   ];
 }
 
-/** Published points at the angles that the picture shows. */
-function within<Series extends { readonly x: readonly number[]; readonly y: readonly number[] }>(
-  series: Series,
-  rows: readonly Row[],
-): Series {
-  const [low, high] = [rows[0]?.angle ?? 0, rows[rows.length - 1]?.angle ?? 0];
+/** Published points that the picture shows. */
+function within<Points extends { readonly x: readonly number[]; readonly y: readonly number[] }>(
+  series: Points,
+  low = 0,
+  high = 0,
+): Points {
   const kept = series.x.map((x, i) => [x, series.y[i] ?? 0] as const).filter(([x]) => x >= low && x <= high);
   return { ...series, x: kept.map(([x]) => x), y: kept.map(([, y]) => y) };
 }
@@ -54,9 +54,10 @@ function stallPoint({ stallAngle, largestLift }: SectionOutputs, rows: readonly 
 }
 
 /** Up to the drag of deep stall, so that the part one flies in can be seen. */
-function polar(outputs: SectionOutputs, rows: readonly Row[]): Figure {
+function polar(outputs: SectionOutputs, rows: readonly Row[], published: ReturnType<typeof publishedSeries>): Figure {
   const largestShown = 0.15;
   const shown = rows.some((row) => row.dragCoefficient <= largestShown) ? rows.filter((row) => row.dragCoefficient <= largestShown) : rows;
+  const highest = Math.max(...shown.map((row) => row.dragCoefficient));
   const { bestLiftToDrag, bestLiftToDragAngle } = outputs;
   const best = shown.find((row) => bestLiftToDragAngle !== null && Math.abs(row.angle - bestLiftToDragAngle) < 0.005);
   return {
@@ -65,7 +66,10 @@ function polar(outputs: SectionOutputs, rows: readonly Row[]): Figure {
     caption: "Lift against drag",
     x: { label: "Drag coefficient", quantity: "dimensionless" },
     y: { label: "Lift coefficient", quantity: "dimensionless" },
-    series: [{ name: "computed", meaning: "wing", x: shown.map((row) => row.dragCoefficient), y: shown.map((row) => row.liftCoefficient) }],
+    series: [
+      { name: "computed", meaning: "wing", x: shown.map((row) => row.dragCoefficient), y: shown.map((row) => row.liftCoefficient) },
+      ...published.map((series) => within(series, 0, highest)).filter(({ x }) => x.length > 0),
+    ],
     ...(best && bestLiftToDrag !== null
       ? { notable: [{ name: "best lift over drag", x: best.dragCoefficient, y: best.liftCoefficient }] }
       : {}),

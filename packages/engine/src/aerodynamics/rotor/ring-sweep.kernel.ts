@@ -3,6 +3,9 @@ import { foreAftGradient, lateralGradient } from "./inflow-distribution.kernel.t
 import type { RotorSweepState, RotorWorkspace } from "./rotor-workspace.ts";
 import type { SectionBlend } from "./section-blend.ts";
 
+const octant = Math.SQRT2 - 1;
+const quarter = Math.PI / 2;
+const eighth = Math.PI / 4;
 const stepsPerRadian = circleSteps / (2 * Math.PI);
 const positionShift = circleSteps * 2.5;
 const lastStep = circleSteps - 1;
@@ -57,6 +60,34 @@ function readSection(law: SectionLaw, position: number, reynoldsRoot: number): v
     a * (table[at + 2] as number) + b * (table[to + 2] as number) + c * (table[up + 2] as number) + d * (table[upTo + 2] as number);
   reading[3] =
     a * (table[at + 3] as number) + b * (table[to + 3] as number) + c * (table[up + 3] as number) + d * (table[upTo + 3] as number);
+}
+
+/** Arctangent of uP/uT over the full circle, reduced to an eighth of a turn; good to 3·10⁻¹⁰ rad, as in `sweepRotor`. */
+function inflowAngle(uP: number, uT: number): number {
+  const aT = uT < 0 ? -uT : uT;
+  const aP = uP < 0 ? -uP : uP;
+  let ratio: number;
+  let base: number;
+  if (aP <= octant * aT) {
+    ratio = aP / (aT + 1e-300);
+    base = 0;
+  } else if (aT <= octant * aP) {
+    ratio = -aT / aP;
+    base = quarter;
+  } else {
+    ratio = (aP - aT) / (aP + aT);
+    base = eighth;
+  }
+  const r2 = ratio * ratio;
+  let phi =
+    base +
+    ratio *
+      (0.9999999993921003 +
+        r2 *
+          (-0.3333330749342842 +
+            r2 * (0.19998210797504756 + r2 * (-0.14239982917689845 + r2 * (0.10572814468218183 - 0.060332416829667085 * r2)))));
+  if (uT < 0) phi = Math.PI - phi;
+  return uP < 0 ? -phi : phi;
 }
 
 /** The section of an element: one law, or two blended. */
@@ -129,7 +160,7 @@ export function sweepRing(ws: RotorWorkspace, s: RotorSweepState, spin: number, 
     const uP = through + radial * coning + own + plunge;
     const speedSquared = uT * uT + uP * uP;
     const speed = Math.sqrt(speedSquared);
-    const phi = Math.atan2(uP, uT);
+    const phi = inflowAngle(uP, uT);
     const position = (builtIn + s.theta1c * cos + s.theta1s * sin - phi) * stepsPerRadian + positionShift;
     let reynoldsRoot = Math.sqrt(speed * reynolds) / rootReynoldsStep;
     if (reynoldsRoot > rootReynoldsSteps) reynoldsRoot = rootReynoldsSteps;

@@ -126,7 +126,8 @@ function fittedSide(attached: Attached, sign: 1 | -1, largest: number): Side {
 function pointAt(attached: Attached, alpha: number, side: Side, dragIncrement: number): SectionPoint {
   const { shape, friction, blendRate } = attached;
   const away = alpha - shape.zeroLiftAngle;
-  const weight = 1 / (1 + Math.exp(blendRate * (Math.abs(away) - side.stall)));
+  // Wholly attached without lift, so that both sides meet there.
+  const weight = (1 + Math.exp(-blendRate * side.stall)) / (1 + Math.exp(blendRate * (Math.abs(away) - side.stall)));
   const straight = (liftSlope * Math.abs(away)) / side.limit;
   const bent =
     straight <= straightShare

@@ -55,8 +55,12 @@ const dragWithout = (left: number) =>
     );
 
 const settled = { drag: [-0.2, 0.2], lift: [-0.15, 0.15] } as const;
-const over = (values: readonly number[]): Comparison["along"] => ({ name: "Reynolds number", quantity: "dimensionless", values });
-const overAngle = (compared: readonly Point[]): Comparison["along"] => ({
+const over = (values: readonly number[]): NonNullable<Comparison["along"]> => ({
+  name: "Reynolds number",
+  quantity: "dimensionless",
+  values,
+});
+const overAngle = (compared: readonly Point[]): NonNullable<Comparison["along"]> => ({
   name: "angle of attack",
   quantity: "angle",
   values: compared.map(({ angle }) => angle),

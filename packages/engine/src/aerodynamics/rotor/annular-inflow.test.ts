@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { atmosphereAt } from "../../environment/atmosphere/index.ts";
-import { type AnnularPoint, annularLoads } from "./annular-point.ts";
+import { type AnnularLoads, type AnnularPoint, annularLoads } from "./annular-point.ts";
 import type { RotorModel } from "./rotor-model.ts";
 import { createRotorWorkspace } from "./rotor-workspace.ts";
 
@@ -37,6 +37,17 @@ const anyPoint: fc.Arbitrary<AnnularPoint> = fc.record({
   air: fc.constant(air),
 });
 
+/** A model with other settings, solved with rigid blades. */
+function loadsOf(settings: Partial<RotorModel>, point: AnnularPoint): AnnularLoads {
+  const loads = annularLoads(createRotorWorkspace({ ...model, ...settings }), point);
+  if (loads.kind !== "solved") throw new Error(loads.reason);
+  return loads;
+}
+
+const turning: AnnularPoint = { airspeed: 0, discAngle: -Math.PI / 2, rotationRate: 70, collective: 0.15, air };
+const lossless = { tipLoss: { kind: "lift-cutoff", liftRadiusFraction: 1 }, rootLoss: false } as const;
+const { radius } = model;
+
 describe("annular inflow", () => {
   it("answers for every state of a rotor: climb, hover, descent, oblique, stopped, backwards", () => {
     fc.assert(
@@ -49,5 +60,71 @@ describe("annular inflow", () => {
       }),
       { numRuns: 400, seed: 11 },
     );
+  });
+
+  it.each([0, 2, 8])("balances momentum and angular momentum of every ring at %s m/s of climb", (airspeed) => {
+    const { rings, thrust, torque } = loadsOf(lossless, { ...turning, airspeed, collective: 0.15 + airspeed / 60 });
+    for (const ring of rings) {
+      const area = 2 * Math.PI * ring.radiusFraction * ring.width * radius ** 2;
+      const mass = air.density * area * (airspeed + ring.inducedVelocity);
+      expect(ring.thrust / (2 * mass * ring.inducedVelocity)).toBeCloseTo(1, 6);
+      expect(ring.torque / (2 * mass * ring.swirlVelocity * ring.radiusFraction * radius)).toBeCloseTo(1, 6);
+    }
+    expect(rings.reduce((sum, ring) => sum + ring.thrust, 0)).toBeCloseTo(thrust, 9);
+    expect(rings.reduce((sum, ring) => sum + ring.torque, 0)).toBeCloseTo(torque, 9);
+  });
+
+  it("in the stream along the disc gives every ring the induced velocity of a wing of its loading", () => {
+    const rate = 70;
+    const point = { ...turning, airspeed: 0.25 * rate * radius, discAngle: 0, collective: 0.05 };
+    for (const ring of loadsOf({ ...lossless, swirl: false, inflow: "uniform" }, point).rings) {
+      const loading = ring.thrust / (2 * Math.PI * ring.radiusFraction * ring.width * radius ** 2);
+      const hover = Math.sqrt(Math.abs(loading) / (2 * air.density));
+      const ratio = point.airspeed / hover;
+      // Induced velocity over that in hover at zero disc tilt, closed form.
+      const closed = Math.sqrt(-0.5 * ratio ** 2 + Math.sqrt(0.25 * ratio ** 4 + 1));
+      expect(Math.abs(ring.inducedVelocity) / hover).toBeCloseTo(closed, 6);
+    }
+  });
+
+  it("takes more power with tip loss, root loss and swirl than without, for the same thrust", () => {
+    const powerFor = (settings: Partial<RotorModel>): number => {
+      const at = (collective: number) => loadsOf(settings, { ...turning, collective });
+      let [low, high] = [0, 0.3];
+      for (let step = 0; step < 40; step++) {
+        const middle = (low + high) / 2;
+        if (at(middle).thrust < 120) low = middle;
+        else high = middle;
+      }
+      return at(low).torque;
+    };
+    const ideal = powerFor({ ...lossless, swirl: false });
+    const tip = powerFor({ rootLoss: false, swirl: false });
+    const root = powerFor({ swirl: false });
+    const all = powerFor({});
+    expect(tip).toBeGreaterThan(1.01 * ideal);
+    expect(root).toBeGreaterThan(tip);
+    expect(all).toBeGreaterThan(root);
+    expect(all).toBeLessThan(1.1 * ideal);
+  });
+
+  it("stands as pure drag when stopped, and between driven and driving turns freely", () => {
+    const stream = { ...turning, airspeed: 12, discAngle: -Math.PI / 2 };
+    const flat = loadsOf({}, { ...stream, rotationRate: 0, collective: 0 });
+    // A plate across the stream: about the drag coefficient of the section at 90° on the blade area.
+    const bladeArea = model.bladeCount * 0.0945 * radius * (1 - model.rootCutout);
+    expect(-flat.thrust / (0.5 * air.density * 12 ** 2 * bladeArea)).toBeGreaterThan(1.2);
+    expect(-flat.thrust / (0.5 * air.density * 12 ** 2 * bladeArea)).toBeLessThan(2);
+    const feathered = loadsOf({}, { ...stream, rotationRate: 0, collective: Math.PI / 2 });
+    expect(-feathered.thrust).toBeLessThan(-flat.thrust / 20);
+    const torqueAt = (rotationRate: number) => loadsOf({}, { ...stream, rotationRate, collective: 0.5 }).torque;
+    expect(torqueAt(5)).toBeLessThan(0);
+    expect(torqueAt(60)).toBeGreaterThan(0);
+  });
+
+  it("does not depend on what was solved before", () => {
+    const fresh = annularLoads(createRotorWorkspace(model), turning);
+    annularLoads(workspace, { ...turning, airspeed: 30, discAngle: 0.7 });
+    expect(annularLoads(workspace, turning)).toEqual(fresh);
   });
 });

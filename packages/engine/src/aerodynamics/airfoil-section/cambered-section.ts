@@ -48,7 +48,7 @@ export function camberedShape(section: CamberedSection): CamberedShape {
 }
 
 /**
- * A section by thickness and camber at each tabulated Reynolds number, lowest first.
+ * A section by thickness and camber at each tabulated Reynolds number, lowest first, without its drag increment.
  *
  *     attached     c_l = 2π (α − α_0), bending over to the largest lift      c_d = c_d0 (1 + k (c_l − c_l,design)²)
  *     separated    measured after stall
@@ -77,7 +77,7 @@ interface Attached {
 }
 
 function circleAt(section: CamberedSection, reynolds: number): SectionAtReynolds {
-  const { thickness, dragIncrement } = section;
+  const { thickness } = section;
   const separation = laminarSeparation(reynolds);
   const shape = flattened(camberedShape(section), 1 - laminar.camberLoss * separation);
   const symmetric = symmetricLargestLift(reynolds, thickness);
@@ -98,7 +98,7 @@ function circleAt(section: CamberedSection, reynolds: number): SectionAtReynolds
   return {
     reynolds,
     stallAngle: shape.zeroLiftAngle + upper.stall,
-    point: (alpha) => pointAt(attached, alpha, alpha >= shape.zeroLiftAngle ? upper : lower, dragIncrement),
+    point: (alpha) => pointAt(attached, alpha, alpha >= shape.zeroLiftAngle ? upper : lower),
   };
 }
 
@@ -114,7 +114,7 @@ function fittedSide(attached: Attached, sign: 1 | -1, largest: number): Side {
     const side = { limit, stall: (stallOvershoot * limit) / liftSlope };
     let peak = 0;
     for (let angle = 0.2 * side.stall; angle < 1.6 * side.stall; angle += side.stall / 100) {
-      const point = pointAt(attached, attached.shape.zeroLiftAngle + sign * angle, side, 0);
+      const point = pointAt(attached, attached.shape.zeroLiftAngle + sign * angle, side);
       peak = Math.max(peak, sign * (point.attachedLift + point.separatedLift));
     }
     // Where separated flow alone lifts as much, or takes all of it away, there is nothing to fit.
@@ -123,7 +123,7 @@ function fittedSide(attached: Attached, sign: 1 | -1, largest: number): Side {
   return { limit, stall: (stallOvershoot * limit) / liftSlope };
 }
 
-function pointAt(attached: Attached, alpha: number, side: Side, dragIncrement: number): SectionPoint {
+function pointAt(attached: Attached, alpha: number, side: Side): SectionPoint {
   const { shape, friction, blendRate } = attached;
   const away = alpha - shape.zeroLiftAngle;
   // Wholly attached without lift, so that both sides meet there.
@@ -139,8 +139,8 @@ function pointAt(attached: Attached, alpha: number, side: Side, dragIncrement: n
   return {
     attachedLift: weight * lift,
     separatedLift: (1 - weight) * separated.lift,
-    drag: weight * attachedDrag + (1 - weight) * Math.max(friction, separated.drag) + dragIncrement,
-    viscousDrag: weight * attachedDrag + (1 - weight) * friction + dragIncrement,
+    drag: weight * attachedDrag + (1 - weight) * Math.max(friction, separated.drag),
+    viscousDrag: weight * attachedDrag + (1 - weight) * friction,
     moment: weight * shape.momentCoefficient + (1 - weight) * separated.moment,
   };
 }

@@ -3,7 +3,7 @@ import type { SectionAtReynolds, SectionPoint } from "./section-table.ts";
 import { tableSectionCircle } from "./table-section.ts";
 
 /**
- * Circles of a table section at one Mach number, by Reynolds number.
+ * Circles of a table section at one Mach number, by Reynolds number, without its drag increment.
  *
  * Between the Mach numbers of the table the coefficients run straight, below the lowest and above the highest those of the
  * nearest are scaled by Prandtl and Glauert's factor. Over the Reynolds number lift runs straight in its logarithm and drag along a
@@ -41,7 +41,7 @@ function withNarrowSteps(circles: readonly SectionAtReynolds[]): readonly Sectio
 
 function circlesOf(definition: TableSection, level: number): readonly SectionAtReynolds[] {
   const polars: readonly SectionPolar[] = definition.polars.filter((polar) => polar.machNumber === level);
-  return polars.map((polar) => tableSectionCircle(polar, definition.dragIncrement));
+  return polars.map((polar) => tableSectionCircle(polar));
 }
 
 interface Between {

@@ -39,8 +39,7 @@ export function sectionLaw(definition: SectionDefinition, options: { readonly ma
       { reynolds: 0, stallAngle: definition.stallAngle, point: (alpha) => genericSectionPoint(definition, alpha) },
     ]);
   }
-  if (definition.kind === "table") return tabulated(definition, tableCirclesAtMach(definition, options.mach));
-  const smooth = smoothLaw(definition);
+  const smooth = smoothLaw(definition, options.mach);
   const table = Float64Array.from(smooth.table);
   for (let step = 0; step < table.length; step += stepWidth) {
     table[step + 2] = (table[step + 2] ?? 0) + definition.dragIncrement;
@@ -49,21 +48,34 @@ export function sectionLaw(definition: SectionDefinition, options: { readonly ma
   return { ...smooth, definition, table };
 }
 
-type SmoothDefinition = Exclude<SectionDefinition, { readonly kind: "generic" | "table" }>;
+type SmoothDefinition = Exclude<SectionDefinition, { readonly kind: "generic" }>;
 
 /** Tables of smooth sections as first made: making them takes longer than most of what they are used for. */
 const made = new Map<string, SectionLaw>();
-const mostMade = 40;
+/** Most numbers that the kept tables hold together: 64 MB. */
+const mostNumbers = 8e6;
 
-function smoothLaw(definition: SmoothDefinition): SectionLaw {
+function smoothLaw(definition: SmoothDefinition, mach: number | undefined): SectionLaw {
   const smooth: SmoothDefinition = { ...definition, dragIncrement: 0 };
-  const key = JSON.stringify(smooth);
+  const key = JSON.stringify([smooth, smooth.kind === "table" ? mach : undefined]);
   const known = made.get(key);
   if (known) return known;
-  const law = tabulated(smooth, smooth.kind === "built-in" ? builtInSectionCircles(smooth.name) : camberedSectionCircles(smooth));
-  if (made.size >= mostMade) made.clear();
+  const law = tabulated(smooth, smoothCircles(smooth, mach));
+  const held = [...made.values()].reduce((sum, { table }) => sum + table.length, law.table.length);
+  if (held > mostNumbers) made.clear();
   made.set(key, law);
   return law;
+}
+
+function smoothCircles(definition: SmoothDefinition, mach: number | undefined): readonly SectionAtReynolds[] {
+  switch (definition.kind) {
+    case "built-in":
+      return builtInSectionCircles(definition.name);
+    case "cambered":
+      return camberedSectionCircles(definition);
+    case "table":
+      return tableCirclesAtMach(definition, mach);
+  }
 }
 
 function tabulated(definition: SectionDefinition, circles: readonly SectionAtReynolds[]): SectionLaw {

@@ -16,10 +16,9 @@ const stallRange = Math.PI / 5;
  * Between the angles of the table runs a smooth curve without overshoot; beyond them the flow is separated, and what the table's
  * last value differs from that fades over 15 degrees. A table that ends at ±180 degrees is the whole circle.
  *
- * @param dragIncrement added at every angle [1]
  * @derivation interpolation of the given polar; the completion is our own
  */
-export function tableSectionCircle(polar: SectionPolar, dragIncrement: number): SectionAtReynolds {
+export function tableSectionCircle(polar: SectionPolar): SectionAtReynolds {
   const { angles, lift, drag, moment } = polar;
   const low = angles[0] ?? 0;
   const high = angles[angles.length - 1] ?? 0;
@@ -54,8 +53,8 @@ export function tableSectionCircle(polar: SectionPolar, dragIncrement: number): 
         // The reader multiplies by the factor of its Mach number; at the table's own it finds the table again.
         attachedLift: (attached * at.lift) / compression,
         separatedLift: (1 - attached) * at.lift,
-        drag: at.drag + dragIncrement,
-        viscousDrag: attached * at.drag + (1 - attached) * friction + dragIncrement,
+        drag: at.drag,
+        viscousDrag: attached * at.drag + (1 - attached) * friction,
         moment: at.moment,
       };
     },

@@ -1,4 +1,4 @@
-import type { Analysis, Outcome, ProjectView } from "@wingseed/engine";
+import { type Analysis, analyses, type Context, type Outcome, type ProjectView } from "@wingseed/engine";
 
 /** What came of a question; `fault` says in words what an answer must not be. */
 export interface Checked {
@@ -8,14 +8,22 @@ export interface Checked {
   readonly problem?: string;
 }
 
-const context = {
-  progress: () => {},
-  cancelled: () => false,
-  partial: () => {},
-  analysis: (name: string): never => {
-    throw new Error(`asked for ${name} without having said so`);
-  },
-};
+/** What an analysis may use of the world; other analyses only where it has said so, as the runner has it. */
+function contextOf(analysis: Analysis, inputs: unknown, view: ProjectView): Context<unknown> {
+  return {
+    progress: () => {},
+    cancelled: () => false,
+    partial: () => {},
+    analysis: (name, asked) => {
+      const declared = analysis.needs?.(inputs, view).some((need) => need.kind === "analysis" && need.name === name);
+      const other = analyses.find((candidate) => candidate.name === name);
+      if (!declared || !other) throw new Error(`asked for ${name} without having said so`);
+      const read = other.inputs.safeParse(asked);
+      if (!read.success) throw new Error(`asked ${name} with inputs that it does not take: ${read.error.message}`);
+      return other.run(view, read.data, contextOf(other, read.data, view));
+    },
+  };
+}
 
 const unspeakable = /NaN|Infinity|undefined|null/u;
 
@@ -33,7 +41,7 @@ function judged(analysis: Analysis, inputs: unknown, view: ProjectView): Checked
   const read = analysis.inputs.safeParse(inputs);
   if (!read.success)
     return read.error.issues.every((issue) => issue.message.length > 0) ? { kind: "refused" } : fault("refused without a word");
-  const outcome: Outcome<unknown> = analysis.run(view, read.data, context);
+  const outcome: Outcome<unknown> = analysis.run(view, read.data, contextOf(analysis, read.data, view));
   if (outcome.problem) {
     const { kind, message } = outcome.problem;
     if (kind === "" || message === "") return fault("a problem without name or words");

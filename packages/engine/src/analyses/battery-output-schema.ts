@@ -113,7 +113,7 @@ export const batteryOutputs = z.strictObject({
       lowestStateOfCharge: one("State of charge to be kept.").nullable(),
     })
     .meta({ description: "Limits that were watched; none where none is stated." }),
-  energyBalance: one("Energy out and lost over the energy that the cells gave, less 1."),
+  energyBalance: one("Energy out and lost less the energy that the cells gave, over that energy and what blocks gave each other."),
   domain: domainOutputs,
   rows: z.array(batteryRow).meta({ description: "Over time." }),
 });

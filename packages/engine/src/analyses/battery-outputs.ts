@@ -48,10 +48,18 @@ export function batteryOutputsOf(setting: BatterySetting, run: RunRecord): Batte
       rate,
     },
     bounds: setting.limits,
-    energyBalance: given === 0 ? 0 : (run.energyOut + energyLost) / given - 1,
+    energyBalance: balance(
+      run.energyOut + energyLost - given,
+      Math.max(Math.abs(given) + run.circulated * model.cutoffVoltage, 1e-12 * onBus * blockCapacity * model.cutoffVoltage),
+    ),
     domain: domainOfRows("battery", extremes(rows, onBus * blockCapacity)),
     rows,
   };
+}
+
+/** What is missing over what went through; nothing where nothing did. */
+function balance(difference: number, through: number): number {
+  return through > 0 ? difference / through : 0;
 }
 
 function rowsOf({ prepared, pack }: BatterySetting, { rows, width }: RunRecord): BatteryRow[] {

@@ -9,8 +9,6 @@ export interface CellTable {
   readonly temperatures: Float64Array;
   /** [temperature][state of charge][column]. */
   readonly nodes: Float64Array;
-  /** Rest voltage integrated over state of charge from the first state, [temperature][state of charge]. */
-  readonly restIntegral: Float64Array;
   /** B of the ohmic part and of the two pairs [K]. */
   readonly activation: Float64Array;
   readonly pairs: 0 | 1 | 2;
@@ -28,7 +26,6 @@ export function cellTable(cell: CellDefinition): CellTable {
   const { statesOfCharge, temperatures, pairs } = cell;
   const count = statesOfCharge.length;
   const nodes = new Float64Array(temperatures.length * count * cellColumns);
-  const restIntegral = new Float64Array(temperatures.length * count);
   for (let t = 0; t < temperatures.length; t++) {
     for (let s = 0; s < count; s++) {
       const at = (t * count + s) * cellColumns;
@@ -38,10 +35,6 @@ export function cellTable(cell: CellDefinition): CellTable {
         nodes[at + 2 + 2 * pair] = pairs[pair]?.resistance[t]?.[s] ?? 0;
         nodes[at + 3 + 2 * pair] = pairs[pair]?.timeConstant[t]?.[s] ?? 1;
       }
-      if (s === 0) continue;
-      const width = (statesOfCharge[s] ?? 0) - (statesOfCharge[s - 1] ?? 0);
-      const mean = ((nodes[at] ?? 0) + (nodes[at - cellColumns] ?? 0)) / 2;
-      restIntegral[t * count + s] = (restIntegral[t * count + s - 1] ?? 0) + mean * width;
     }
   }
   const available = cell.availableCapacity ?? [];
@@ -49,7 +42,6 @@ export function cellTable(cell: CellDefinition): CellTable {
     states: Float64Array.from(statesOfCharge),
     temperatures: Float64Array.from(temperatures),
     nodes,
-    restIntegral,
     activation: Float64Array.of(cell.ohmicActivation, pairs[0]?.activation ?? 0, pairs[1]?.activation ?? 0),
     pairs: Math.min(2, pairs.length) as 0 | 1 | 2,
     diffusionTime: cell.diffusion?.time ?? 0,

@@ -2,7 +2,7 @@ export { type BuiltInCellName, builtInCell, builtInCellNames, builtInCellProvena
 export { type CellDefinition, cellFromCurves, type RelaxationPair, scaledCell } from "./cell-definition.ts";
 export { type BlockState, type CellPack, type PreparedPack, preparedPack } from "./cell-pack.ts";
 export { dischargeStep, type Endurance, enduranceAt, type StepOutcome, type TerminalState } from "./discharge.ts";
-export { type LoadProfile, type LoadStage, profileDuration } from "./load-profile.ts";
+export type { LoadProfile, LoadStage } from "./load-profile.ts";
 export { type BatteryPack, batteryPack, type CellCurves, type CellState, type PackLayout } from "./pack.ts";
 export { type LimitWatch, type RunLimitName, type RunLimits, runLimitNames } from "./pack-limits.ts";
 export { type RunEnd, type RunPlan, type RunRecord, rowGroup, rowHead, runPack } from "./pack-run.ts";

@@ -7,24 +7,8 @@ export interface LoadStage {
   readonly value: number;
 }
 
-/** Stages one after another, the whole so many times; `Infinity` repeats until the pack can no more. */
+/** Stages one after another, the whole so many times. */
 export interface LoadProfile {
   readonly stages: readonly LoadStage[];
   readonly repeats: number;
-}
-
-/** Stage by stage in order, with the time each begins [s]. */
-export function* stagesOf(profile: LoadProfile): Generator<LoadStage & { readonly begin: number }> {
-  let begin = 0;
-  for (let repeat = 0; repeat < profile.repeats; repeat++) {
-    for (const stage of profile.stages) {
-      yield { ...stage, begin };
-      begin += stage.duration;
-    }
-  }
-}
-
-/** Time of the whole profile [s]. */
-export function profileDuration(profile: LoadProfile): number {
-  return profile.repeats * profile.stages.reduce((sum, stage) => sum + stage.duration, 0);
 }

@@ -1,4 +1,4 @@
-import { type LoadProfile, stagesOf } from "./load-profile.ts";
+import type { LoadProfile } from "./load-profile.ts";
 import { type LimitWatch, limitWatch, packCharge, type RunLimitName, type RunLimits, watchInstant, watchStep } from "./pack-limits.ts";
 import { energyParts, type PackModel, restVoltage, stateSize } from "./pack-step.kernel.ts";
 import { applyLoad, type PackEnd, type PackStepper, packStepper, repeatShorter, stepOnce } from "./pack-stepper.ts";
@@ -87,10 +87,15 @@ export function runPack(plan: RunPlan): RunRecord {
     end: null,
     lastLoad: { isPower: true, value: 0, since: 0 },
   };
-  for (const stage of stagesOf(plan.profile)) {
-    if (stage.begin >= plan.longest) course.end = "longest time";
-    if (course.end !== null) break;
-    runStage(course, stage.kind === "power", stage.value, stage.begin, Math.min(stage.begin + stage.duration, plan.longest));
+  const { stages, repeats } = plan.profile;
+  let begin = 0;
+  for (let repeat = 0; repeat < repeats && course.end === null; repeat++) {
+    for (const { duration, kind, value } of stages) {
+      if (begin >= plan.longest) course.end = "longest time";
+      if (course.end !== null) break;
+      runStage(course, kind === "power", value, begin, Math.min(begin + duration, plan.longest));
+      begin += duration;
+    }
   }
   if (course.end !== "longest time") course.end ??= course.time >= plan.longest ? "longest time" : "end of the load";
   if (rowTime(course) < course.time || course.rows.length === 0) addRow(course);

@@ -45,7 +45,11 @@ export interface PackScratch {
   largestCurrent: number;
   heldBy: "cut-off voltage" | "internal resistance";
   readonly previous: Float64Array;
+  /** Mean temperature of the step, the one that its coefficients were made with, and how fast each group warms [K/s]. */
   readonly temperatures: Float64Array;
+  readonly used: Float64Array;
+  readonly warming: Float64Array;
+  readonly steady: Float64Array;
   readonly sources: Float64Array;
   readonly resistances: Float64Array;
   readonly node: Float64Array;
@@ -63,6 +67,9 @@ export function packScratch(groups: number): PackScratch {
     heldBy: "cut-off voltage",
     previous: new Float64Array(groups),
     temperatures: new Float64Array(groups),
+    used: new Float64Array(groups),
+    warming: new Float64Array(groups),
+    steady: new Float64Array(groups * coefficientCount),
     sources: new Float64Array(groups),
     resistances: new Float64Array(groups),
     node: new Float64Array(cellColumns + 1),
@@ -70,9 +77,13 @@ export function packScratch(groups: number): PackScratch {
   };
 }
 
-/** Most rounds of the implicit step; each gains about four digits. */
+/** Most rounds of the search for the currents; two where rest voltage is straight over the step. */
 const mostRounds = 30;
+/** Coefficients are made anew with a better mean temperature while that is off by more than this [K]. */
+const temperatureSlack = 2e-3;
+const mostPasses = 6;
 const roundTolerance = 1e-11;
+const voltageRounding = 1e-15;
 const reference = 298.15;
 
 /** Interval of `states` around a value, searched from where it was last. */
@@ -125,42 +136,49 @@ function lookUp(table: CellTable, place: number, at: number, row: number, node: 
   node[cellColumns] = share > 0 && share < 1 ? rise / width : 0;
 }
 
-/** Rest voltage integrated from the first state of the table [V]. */
-function restIntegral(table: CellTable, place: number, at: number, row: number): number {
-  const { states, restIntegral: integral } = table;
-  const lower = Math.floor(row);
-  const weight = row - lower;
-  const value = restIntegralAt(table, place, at, lower);
-  return weight > 0 && integral.length > (lower + 1) * states.length
-    ? value + (restIntegralAt(table, place, at, lower + 1) - value) * weight
-    : value;
-}
-
-function restIntegralAt(table: CellTable, place: number, at: number, row: number): number {
-  const { states, nodes, restIntegral: integral } = table;
-  const node = row * states.length + place;
+/** Rest voltage at a state of charge into node[0], its slope into node[1]. */
+function restAt(table: CellTable, place: number, at: number, row: number, node: Float64Array): number {
+  const { states, nodes } = table;
   const low = states[place] as number;
-  const a = nodes[node * cellColumns] as number;
-  const beyond = at - low;
-  if (beyond <= 0) return (integral[node] as number) + a * beyond;
   const width = (states[place + 1] as number) - low;
-  const b = nodes[(node + 1) * cellColumns] as number;
-  if (beyond >= width) return (integral[node + 1] as number) + b * (beyond - width);
-  return (integral[node] as number) + beyond * (a + ((b - a) * beyond) / width / 2);
+  const share = at <= low ? 0 : at >= low + width ? 1 : (at - low) / width;
+  const lower = Math.floor(row);
+  const first = (lower * states.length + place) * cellColumns;
+  let value = nodes[first] as number;
+  let rise = (nodes[first + cellColumns] as number) - value;
+  const weight = row - lower;
+  if (weight > 0) {
+    const above = first + states.length * cellColumns;
+    const other = nodes[above] as number;
+    const otherRise = (nodes[above + cellColumns] as number) - other;
+    value += (other - value) * weight;
+    rise += (otherRise - rise) * weight;
+  }
+  value += rise * share;
+  node[0] = value;
+  node[1] = share > 0 && share < 1 ? rise / width : 0;
+  return value;
 }
 
-/** Mean rest voltage between two states of charge; exact for straight pieces. */
+/** Mean rest voltage between two states of charge: a sum over the straight pieces between them, so nothing cancels. */
 function meanRest(table: CellTable, from: number, a: number, b: number, row: number, node: Float64Array): number {
-  const placeA = placeOf(table.states, a, from);
-  const placeB = placeOf(table.states, b, placeA);
-  if (placeA === placeB || Math.abs(a - b) < 1e-12) {
-    lookUp(table, placeA, (a + b) / 2, row, node);
-    const low = table.states[placeA] as number;
-    const high = table.states[placeA + 1] as number;
-    const inside = Math.min(a, b) >= low && Math.max(a, b) <= high;
-    if (inside || Math.abs(a - b) < 1e-12) return node[0] as number;
+  const { states } = table;
+  const low = a < b ? a : b;
+  const high = a < b ? b : a;
+  let place = placeOf(states, low, from);
+  const last = states.length - 2;
+  if (low >= (states[place] as number) && high <= (states[place + 1] as number)) return restAt(table, place, (low + high) / 2, row, node);
+  let sum = 0;
+  let at = low;
+  while (at < high) {
+    const first = states[place] as number;
+    const end = states[place + 1] as number;
+    const until = at < first ? Math.min(first, high) : at < end ? Math.min(end, high) : high;
+    sum += restAt(table, place, (at + until) / 2, row, node) * (until - at);
+    at = until;
+    if (place < last && at >= end) place++;
   }
-  return (restIntegral(table, placeA, a, row) - restIntegral(table, placeB, b, row)) / (a - b);
+  return high > low ? sum / (high - low) : restAt(table, place, low, row, node);
 }
 
 /** Share of the charge that can be drawn at a temperature. */
@@ -250,11 +268,182 @@ export function packTerminals(model: PackModel, state: Float64Array, isPower: bo
   return shareLoad(model, scratch, isPower, load);
 }
 
+/** Coefficients of a group over one step: constant while its current is sought. */
+const coefficients = {
+  chargeStart: 0,
+  drawn: 1,
+  lagKept: 2,
+  lagGain: 3,
+  ohmic: 4,
+  kept: 5,
+  relaxing: 6,
+  row: 7,
+  mean: 8,
+  meanSurface: 9,
+  fading: 10,
+  pairResistance: 12,
+} as const;
+const coefficientCount = 14;
+
+/**
+ * Everything of a step that does not depend on its current, at the group's temperature in `scratch.temperatures` and at the
+ * surface charge that the current sought so far makes on the mean.
+ */
+function prepareGroup(model: PackModel, from: Float64Array, step: number, scratch: PackScratch, g: number): void {
+  const { table } = model;
+  const { activation, pairs, diffusionTime } = table;
+  const { node, places, steady } = scratch;
+  const at = g * stateSize;
+  const c = g * coefficientCount;
+  const temperature = scratch.temperatures[g] as number;
+  const capacity = model.capacities[g] as number;
+  const current = scratch.currents[g] as number;
+  const cold = 1 / temperature - 1 / reference;
+  const share = availableShare(table, temperature);
+  const chargeStart = 1 - (1 - (from[at] as number)) / share;
+  const drawn = step / (capacity * share);
+  const lag = from[at + 1] as number;
+  let lagKept = 1;
+  let lagGain = 0;
+  if (diffusionTime > 0) {
+    const time = diffusionTime * Math.exp(table.diffusionActivation * cold);
+    const gone = -Math.expm1(-step / time);
+    lagKept = 1 - gone;
+    lagGain = (gone * time) / capacity;
+  }
+  const row = temperaturePlace(table.temperatures, temperature);
+  const surface = chargeStart - lag + (lag * (1 - lagKept) - current * (drawn + lagGain)) / 2;
+  const place = placeOf(table.states, surface, places[g] as number);
+  places[g] = place;
+  lookUp(table, place, surface, row, node);
+  const growth = model.resistanceFactors[g] as number;
+  const ohmicB = activation[0] as number;
+  const ohmicFactor = Math.exp(ohmicB * cold);
+  let kept = 0;
+  let relaxing = 0;
+  for (let pair = 0; pair < pairs; pair++) {
+    const b = activation[1 + pair] as number;
+    const factor = b === ohmicB ? ohmicFactor : Math.exp(b * cold);
+    const resistance = (node[2 + 2 * pair] as number) * growth * factor;
+    const times = step / ((node[3 + 2 * pair] as number) * factor);
+    const fading = -Math.expm1(-times);
+    const held = fading / times;
+    kept += (from[at + 2 + pair] as number) * held;
+    relaxing += resistance * (1 - held);
+    steady[c + coefficients.fading + pair] = fading;
+    steady[c + coefficients.pairResistance + pair] = resistance;
+  }
+  steady[c + coefficients.chargeStart] = chargeStart;
+  steady[c + coefficients.drawn] = drawn;
+  steady[c + coefficients.lagKept] = lagKept;
+  steady[c + coefficients.lagGain] = lagGain;
+  steady[c + coefficients.ohmic] = (node[1] as number) * growth * ohmicFactor;
+  steady[c + coefficients.kept] = kept;
+  steady[c + coefficients.relaxing] = relaxing;
+  steady[c + coefficients.row] = row;
+}
+
+/** The group as a linear source over the step, around its current so far: mean rest voltage exactly, its slope for the search. */
+function linearSource(model: PackModel, from: Float64Array, scratch: PackScratch, g: number): void {
+  const { table, series, parallel } = model;
+  const { steady, places, node } = scratch;
+  const c = g * coefficientCount;
+  const current = scratch.currents[g] as number;
+  const chargeStart = steady[c + coefficients.chargeStart] as number;
+  const drawn = steady[c + coefficients.drawn] as number;
+  const lagGain = steady[c + coefficients.lagGain] as number;
+  const row = steady[c + coefficients.row] as number;
+  const place = places[g] as number;
+  const chargeEnd = chargeStart - current * drawn;
+  const mean = meanRest(table, place, chargeStart, chargeEnd, row, node);
+  let meanSurface = mean;
+  if (table.diffusionTime > 0) {
+    const lag = from[g * stateSize + 1] as number;
+    const lagEnd = lag * (steady[c + coefficients.lagKept] as number) + lagGain * current;
+    meanSurface = meanRest(table, place, chargeStart - lag, chargeEnd - lagEnd, row, node);
+  }
+  // Only speeds the search; never negative, so that the source stays one.
+  const slope = Math.max(0, 0.5 * (node[1] as number) * (drawn + lagGain));
+  steady[c + coefficients.mean] = mean;
+  steady[c + coefficients.meanSurface] = meanSurface;
+  scratch.sources[g] = series * (meanSurface + slope * current - (steady[c + coefficients.kept] as number));
+  scratch.resistances[g] =
+    (series * ((steady[c + coefficients.ohmic] as number) + (steady[c + coefficients.relaxing] as number) + slope)) / parallel +
+    model.isolatorResistance;
+}
+
+/** State at the end of the step, and what was given and lost on the way. */
+function finishGroup(
+  model: PackModel,
+  from: Float64Array,
+  to: Float64Array,
+  step: number,
+  scratch: PackScratch,
+  g: number,
+  left: number,
+  gone: number,
+): void {
+  const { series, parallel, table } = model;
+  const { steady, energies, temperatures } = scratch;
+  const at = g * stateSize;
+  const c = g * coefficientCount;
+  const cells = series * parallel;
+  const current = scratch.currents[g] as number;
+  const charge = current * step;
+  to[at] = (from[at] as number) - charge / (model.capacities[g] as number);
+  to[at + 1] =
+    (from[at + 1] as number) * (steady[c + coefficients.lagKept] as number) + (steady[c + coefficients.lagGain] as number) * current;
+  for (let pair = 0; pair < table.pairs; pair++) {
+    const voltage = from[at + 2 + pair] as number;
+    const settled = (steady[c + coefficients.pairResistance + pair] as number) * current;
+    to[at + 2 + pair] = voltage + (settled - voltage) * (steady[c + coefficients.fading + pair] as number);
+  }
+  const mean = steady[c + coefficients.mean] as number;
+  const lostOhmic = (steady[c + coefficients.ohmic] as number) * current * charge;
+  const lostRelaxing = ((steady[c + coefficients.kept] as number) + (steady[c + coefficients.relaxing] as number) * current) * charge;
+  const lostLag = (mean - (steady[c + coefficients.meanSurface] as number)) * charge;
+  const heat = (cells * (lostOhmic + lostRelaxing + lostLag)) / step;
+  const warm = model.bayTemperature + model.thermalResistance * heat;
+  to[at + 4] = warm * gone + (from[at + 4] as number) * left;
+  temperatures[g] = 0.5 * ((from[at + 4] as number) + (to[at + 4] as number));
+  const count = model.counts[g] as number;
+  const all = count * cells;
+  const block = current * parallel;
+  energies[0] = (energies[0] as number) + mean * charge * all;
+  energies[1] = (energies[1] as number) + lostOhmic * all;
+  energies[2] = (energies[2] as number) + lostRelaxing * all;
+  energies[3] = (energies[3] as number) + lostLag * all;
+  energies[4] = (energies[4] as number) + model.isolatorResistance * block * block * step * count;
+}
+
+/** Currents of all groups with which the load is met on the mean of the step; false when there are none. */
+function findCurrents(model: PackModel, from: Float64Array, isPower: boolean, load: number, scratch: PackScratch): boolean {
+  const { groups } = model;
+  const { currents, previous, sources, resistances } = scratch;
+  for (let round = 0; round < mostRounds; round++) {
+    for (let g = 0; g < groups; g++) {
+      linearSource(model, from, scratch, g);
+      previous[g] = currents[g] as number;
+    }
+    if (!shareLoad(model, scratch, isPower, load)) return false;
+    let close = true;
+    for (let g = 0; g < groups; g++) {
+      const change = Math.abs((currents[g] as number) - (previous[g] as number));
+      // Either settled, or moving by no more than the rounding of the voltages that drive it.
+      const rounding = (voltageRounding * (sources[g] as number)) / (resistances[g] as number);
+      close = close && change <= roundTolerance * Math.abs(currents[g] as number) + rounding;
+    }
+    if (close) return true;
+  }
+  return true;
+}
+
 /**
  * One step of constant load: `from` into `to`, mean currents and energies into the scratch. The current of each group is constant
  * over the step and such that the load is met on the mean of the step; with that current charge, pairs, diffusion and temperature
  * are integrated exactly, and rest voltage is its mean over the charge drawn. So second order in the step, and energy given equals
- * energy at the terminals plus losses to round-off. `scratch.currents` is where the search begins. False when the load cannot be met.
+ * energy at the terminals plus losses to round-off. `scratch.currents` is where the search begins; `scratch.warming` says how fast
+ * each group warmed last [K/s]. False when the load cannot be met.
  *
  * @derivation own scheme: mean-value form of the equivalent circuit with surface lag
  */
@@ -267,88 +456,24 @@ export function advancePack(
   step: number,
   scratch: PackScratch,
 ): boolean {
-  const { table, groups, series, parallel, counts, capacities, resistanceFactors, isolatorResistance } = model;
-  const { currents, previous, temperatures, sources, resistances, node, places, energies } = scratch;
-  const { activation, diffusionTime, diffusionActivation, pairs } = table;
-  const cells = series * parallel;
+  const { groups } = model;
+  const { temperatures, warming, energies } = scratch;
   const cooling = model.heatCapacity * model.thermalResistance;
-  const left = Math.exp(-step / cooling);
   const gone = -Math.expm1(-step / cooling);
-  for (let g = 0; g < groups; g++) temperatures[g] = from[g * stateSize + 4] as number;
-  for (let round = 0; round < mostRounds; round++) {
+  for (let g = 0; g < groups; g++) temperatures[g] = (from[g * stateSize + 4] as number) + 0.5 * step * (warming[g] as number);
+  for (let pass = 0; pass < mostPasses; pass++) {
+    for (let g = 0; g < groups; g++) {
+      prepareGroup(model, from, step, scratch, g);
+      scratch.used[g] = temperatures[g] as number;
+    }
+    if (!findCurrents(model, from, isPower, load, scratch)) return false;
     energies.fill(0);
+    let far = 0;
     for (let g = 0; g < groups; g++) {
-      const at = g * stateSize;
-      const temperature = temperatures[g] as number;
-      const current = currents[g] as number;
-      const capacity = capacities[g] as number;
-      const cold = 1 / temperature - 1 / reference;
-      const row = temperaturePlace(table.temperatures, temperature);
-      const share = availableShare(table, temperature);
-      const charge0 = 1 - (1 - (from[at] as number)) / share;
-      const drawn = step / (capacity * share);
-      const charge1 = charge0 - current * drawn;
-      let lag1 = from[at + 1] as number;
-      let lagGain = 0;
-      if (diffusionTime > 0) {
-        const time = diffusionTime * Math.exp(diffusionActivation * cold);
-        lagGain = (-Math.expm1(-step / time) * time) / capacity;
-        lag1 = lag1 * Math.exp(-step / time) + lagGain * current;
-      }
-      const surface0 = charge0 - (from[at + 1] as number);
-      const surface1 = charge1 - lag1;
-      const place = placeOf(table.states, (surface0 + surface1) / 2, places[g] as number);
-      places[g] = place;
-      const mean = meanRest(table, place, charge0, charge1, row, node);
-      const meanSurface = diffusionTime > 0 ? meanRest(table, place, surface0, surface1, row, node) : mean;
-      lookUp(table, place, (surface0 + surface1) / 2, row, node);
-      // Only speeds the search; never negative, so that the source stays one.
-      const slope = Math.max(0, 0.5 * (node[cellColumns] as number) * (drawn + lagGain));
-      const growth = resistanceFactors[g] as number;
-      const ohmic = (node[1] as number) * growth * Math.exp((activation[0] as number) * cold);
-      let kept = 0;
-      let relaxing = 0;
-      for (let pair = 0; pair < pairs; pair++) {
-        const factor = Math.exp((activation[1 + pair] as number) * cold);
-        const resistance = (node[2 + 2 * pair] as number) * growth * factor;
-        const share2 = step / ((node[3 + 2 * pair] as number) * factor);
-        const fading = -Math.expm1(-share2);
-        const voltage = from[at + 2 + pair] as number;
-        const held = fading / share2;
-        kept += voltage * held;
-        relaxing += resistance * (1 - held);
-        to[at + 2 + pair] = voltage + (resistance * current - voltage) * fading;
-      }
-      sources[g] = series * (meanSurface + slope * current - kept);
-      resistances[g] = (series * (ohmic + relaxing + slope)) / parallel + isolatorResistance;
-      to[at] = (from[at] as number) - (current * step) / capacity;
-      to[at + 1] = lag1;
-      const count = counts[g] as number;
-      const charge = current * step;
-      const lostOhmic = ohmic * current * charge;
-      const lostRelaxing = (kept + relaxing * current) * charge;
-      const lostLag = (mean - meanSurface) * charge;
-      const heat = (cells * (lostOhmic + lostRelaxing + lostLag)) / step;
-      const warm = model.bayTemperature + model.thermalResistance * heat;
-      to[at + 4] = warm * gone + (from[at + 4] as number) * left;
-      temperatures[g] = 0.5 * ((from[at + 4] as number) + (to[at + 4] as number));
-      const all = count * cells;
-      energies[0] = (energies[0] as number) + mean * charge * all;
-      energies[1] = (energies[1] as number) + lostOhmic * all;
-      energies[2] = (energies[2] as number) + lostRelaxing * all;
-      energies[3] = (energies[3] as number) + lostLag * all;
-      const block = current * parallel;
-      energies[4] = (energies[4] as number) + isolatorResistance * block * block * step * count;
+      finishGroup(model, from, to, step, scratch, g, 1 - gone, gone);
+      far = Math.max(far, Math.abs((temperatures[g] as number) - (scratch.used[g] as number)));
     }
-    for (let g = 0; g < groups; g++) previous[g] = currents[g] as number;
-    if (!shareLoad(model, scratch, isPower, load)) return false;
-    let change = 0;
-    let size = 0;
-    for (let g = 0; g < groups; g++) {
-      change = Math.max(change, Math.abs((currents[g] as number) - (previous[g] as number)));
-      size = Math.max(size, Math.abs(currents[g] as number));
-    }
-    if (round > 0 && change <= roundTolerance * size) break;
+    if (far <= temperatureSlack) break;
   }
   energies[5] = model.wiringResistance * scratch.current * scratch.current * step;
   return true;

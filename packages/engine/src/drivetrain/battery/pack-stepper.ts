@@ -106,6 +106,7 @@ export function stepOnce(stepper: PackStepper, isPower: boolean, load: number, l
       continue;
     }
     stepper.tryStep = change < 0.3 && step >= trial ? 2 * step : trial;
+    noteWarming(stepper, step);
     settle(stepper);
     return step;
   }
@@ -150,6 +151,14 @@ export function repeatShorter(stepper: PackStepper, isPower: boolean, load: numb
     endOf(stepper, stepper.state, isPower, load);
   }
   settle(stepper);
+}
+
+/** How fast each group warmed over the step just tried: where the next one begins its search. */
+function noteWarming({ scratch: { warming }, state, previous }: PackStepper, step: number): void {
+  for (let g = 0; g < warming.length; g++) {
+    const at = g * stateSize + 4;
+    warming[g] = ((previous[at] as number) - (state[at] as number)) / step;
+  }
 }
 
 function settle(stepper: PackStepper): void {

@@ -70,6 +70,17 @@ export async function run() {
   }
 }
 
+/** A measurement of the sweep in C, gcc -O3: each call gives the microseconds of one sweep now. Undefined without gcc. */
+export async function referenceSweep(folder) {
+  const rotor = await bundledRotor(folder);
+  const workspace = rotor.createRotorWorkspace(model);
+  const program = compiled(folder, "plain");
+  if (!program) return undefined;
+  const data = join(folder, "reference.bin");
+  writeFileSync(data, Buffer.from(packed(workspace).buffer));
+  return () => (referenceRun(program, data, workspace, rotor, true) * model.azimuths * model.radialElements) / 1000;
+}
+
 function lines(times) {
   const shown = (name) => `${median(times[name]).toFixed(1)} ns per element`;
   const multiple = (one, other) => median(times[one].map((time, i) => time / times[other][i])).toFixed(2);

@@ -126,7 +126,6 @@ export function givenComparisons(diameter: number, rows: readonly CaseRow[]): re
       (row, i): ComparedRow => ({ expected: column(row, field), computed: answer.rows[i]?.[field] ?? Number.NaN, bounds: [-0.01, 0.01] }),
     ),
     tolerance: "±1 %",
-    field,
   }));
 }
 
@@ -151,7 +150,6 @@ export function leftOutComparisons(diameter: number, rows: readonly CaseRow[], w
       }),
       tolerance: scatter === undefined ? "±1 % of the largest of these rows" : "reported",
       ...(scatter === undefined ? {} : { note: scatter }),
-      field,
       along: { name: "advance ratio", quantity: "dimensionless" as const, values: asked.map((row) => column(row, "advance_ratio")) },
     };
   });

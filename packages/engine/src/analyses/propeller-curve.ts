@@ -28,7 +28,15 @@ export function propellerCurve(source: PropellerSource, at: PropellerCondition |
     const loads = source.loadsAt({ rotationRate, airspeed, inflowAngle: 0, air });
     if (loads.kind !== "solved" || loads.extrapolated.some((phrase) => phrase.startsWith("advance ratio"))) return undefined;
     const power = loads.torque * rotationRate;
-    return propellerCoefficients({ thrust: loads.thrust, power, rotationRate, airspeed, diameter: source.diameter, density: air.density });
+    return propellerCoefficients({
+      thrust: loads.thrust,
+      power,
+      rotationRate,
+      airspeed,
+      inflowAngle: 0,
+      diameter: source.diameter,
+      density: air.density,
+    });
   };
   const thrustAt = (advanceRatio: number): number | undefined => coefficientsAt(advanceRatio)?.ct ?? undefined;
   const { end, crosses } = endOfThrust(thrustAt);

@@ -44,7 +44,9 @@ function overAdvanceRatio(outputs: PropellerOutputs, field: "ct" | "cp" | "effic
     series: [
       { name: "computed", meaning: "propellers", x: curve.advanceRatio, y: curve[field] },
       ...points,
-      ...publishedSeries("propeller", "advanceRatio", field, coordinatesOf(rows.find((row) => row.state !== "none"))),
+      ...(outputs.domain.nearest === null
+        ? []
+        : publishedSeries("propeller", "advanceRatio", field, coordinatesOf(rows.find((row) => row.state !== "none")))),
     ],
     ...(field === "efficiency" && outputs.peakEfficiency !== null && outputs.peakEfficiencyAdvanceRatio !== null
       ? { notable: [{ name: "best efficiency", x: outputs.peakEfficiencyAdvanceRatio, y: outputs.peakEfficiency }] }

@@ -10,7 +10,9 @@ const row = z.strictObject({
   advanceRatio: one("J = V/(n D), n in turns per second without sign; none without rotation.").nullable(),
   ct: one("C_T = T/(ρ n² D⁴), that is π³/4 times the rotor's; none without rotation.").nullable(),
   cp: one("C_P = P/(ρ n³ D⁵) = 2π Q/(ρ n² D⁵), that is π⁴/4 times the rotor's; none without rotation.").nullable(),
-  efficiency: one("η = T V/P = J C_T/C_P; none without airspeed or where thrust or power is not positive.").nullable(),
+  efficiency: one(
+    "η = T V cos(inflowAngle)/P, which is J C_T/C_P along the shaft; none without airspeed from ahead or where thrust or power is not positive.",
+  ).nullable(),
   figureOfMerit: one("√(2/π) C_T^1.5/C_P; none with airspeed or where thrust or power is not positive.").nullable(),
   thrust: quantity("force", { description: "Along the shaft, forward; negative brakes." }).nullable(),
   torque: quantity("torque", { description: "That the shaft must give, in the sense of positive rotation." }).nullable(),

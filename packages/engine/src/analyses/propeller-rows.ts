@@ -37,6 +37,7 @@ export function propellerRowOf(reading: PropellerReading, air: Air, point: Prope
     power: power ?? 0,
     rotationRate,
     airspeed,
+    inflowAngle,
     diameter: source.diameter,
     density: air.density,
   });

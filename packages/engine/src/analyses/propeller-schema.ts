@@ -36,7 +36,7 @@ const point = z
       maximum: 10,
     }).optional(),
     inflowAngle: quantity("angle", {
-      description: "Shaft to stream: 0 from ahead along the shaft, 90 degrees in the plane of the disc, 180 from behind.",
+      description: "Shaft to stream: 0 from ahead along the shaft, 90 degrees in the plane of the disc, 180 from behind; its sign does not count.",
       minimum: -Math.PI,
       maximum: Math.PI,
     }).default(0),

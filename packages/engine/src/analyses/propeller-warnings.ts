@@ -6,13 +6,16 @@ import type { PropellerRow } from "./propeller-output-schema.ts";
 
 /** Highest tip Mach number at which the compressibility factor alone may be trusted. */
 const trustedTipMach = 0.7;
+/** Widths outside the compared range from which it is worth a warning of its own; the distance is told in any case. */
+const farOutside = 1;
 const quarterTurn = Math.PI / 2;
 
 /** What to know before using the numbers; of several rows each thing once, with how many rows it is about. */
 export function propellerWarnings(rows: readonly PropellerRow[], domain: DomainDistance, reading: PropellerReading): readonly Warning[] {
+  const range = reynoldsRange(reading.sections);
   const told = new Map<string, { readonly warning: Warning; count: number }>();
   for (const row of rows) {
-    for (const warning of rowWarnings(row, reading)) {
+    for (const warning of rowWarnings(row, reading, range)) {
       const before = told.get(warning.message);
       if (before) before.count += 1;
       else told.set(warning.message, { warning, count: 1 });
@@ -23,10 +26,12 @@ export function propellerWarnings(rows: readonly PropellerRow[], domain: DomainD
       ? warning
       : { ...warning, message: `In ${count} of ${rows.length} points: ${warning.message}` },
   );
-  return [...reading.warnings, ...ofRows, ...domainWarnings(domain, reading), ...sectionNotes(reading.sections)];
+  return [...reading.warnings, ...ofRows, ...domainWarnings(domain), ...sectionNotes(reading.sections)];
 }
 
-function rowWarnings(row: PropellerRow, { sections, source }: PropellerReading): readonly Warning[] {
+type ReynoldsRange = readonly [lowest: number, highest: number] | undefined;
+
+function rowWarnings(row: PropellerRow, { source }: PropellerReading, range: ReynoldsRange): readonly Warning[] {
   const warnings: Warning[] = [];
   const add = (grade: Warning["grade"], kind: string, message: string): void => {
     warnings.push({ grade, kind, message });
@@ -49,7 +54,6 @@ function rowWarnings(row: PropellerRow, { sections, source }: PropellerReading):
       "Drag of the folded blades is skin friction from memory unless a drag area is given; hub and spinner are not in it.",
     );
   const { reynoldsNumber } = row;
-  const range = reynoldsRange(sections);
   if (blades && range && reynoldsNumber !== null && reynoldsNumber > 0 && (reynoldsNumber < range[0] || reynoldsNumber > range[1]))
     add(
       "care",
@@ -59,18 +63,18 @@ function rowWarnings(row: PropellerRow, { sections, source }: PropellerReading):
   return warnings;
 }
 
-function reynoldsRange(sections: readonly SectionDefinition[]): readonly [number, number] | undefined {
+function reynoldsRange(sections: readonly SectionDefinition[]): ReynoldsRange {
   const ranges = sections.map((section) => sectionLaw(section).reynolds).filter((list) => list.length > 1);
   if (ranges.length === 0) return undefined;
   return [Math.max(...ranges.map((list) => list[0] ?? 0)), Math.min(...ranges.map((list) => list[list.length - 1] ?? 0))];
 }
 
-function domainWarnings({ nearest, outside }: DomainDistance, { source }: PropellerReading): readonly Warning[] {
-  if (outside.length === 0 || source.kind !== "blades") return [];
+function domainWarnings({ distance, nearest, outside }: DomainDistance): readonly Warning[] {
+  if (distance === null || distance <= farOutside) return [];
   const ranges = outside.map(
     ({ name, value, low, high }) => `${name} ${value.toPrecision(3)}, compared ${low.toPrecision(3)} to ${high.toPrecision(3)}`,
   );
-  const message = `Outside what was held against published measurements (nearest ${nearest}): ${ranges.join("; ")}.`;
+  const message = `Far outside what was held against published measurements (nearest ${nearest}): ${ranges.join("; ")}.`;
   return [{ grade: "care", kind: "outside-compared", message }];
 }
 

@@ -66,7 +66,8 @@ function run(project: ProjectView, inputs: PropellerInputs, context: Context<Pro
   const rows = points.map(({ row }) => row);
   const [first] = points.filter(({ loads, condition }) => loads !== undefined && condition.rotationRate !== 0);
   const computed = rows.filter((row) => row.state !== "none");
-  const domain = domainOfRows("propeller", computed.map(coordinatesOf));
+  // What was measured on other propellers says nothing about a table or a law that somebody gives.
+  const domain = domainOfRows("propeller", reading.source.kind === "blades" ? computed.map(coordinatesOf) : []);
   const outputs: PropellerOutputs = {
     rows,
     ...propellerCurve(reading.source, first?.condition),

@@ -76,7 +76,7 @@ export function bladePropeller(blades: PropellerBlades): PropellerSource {
     diameter: blades.diameter,
     referenceChord: reference.chord,
     loadsAt: ({ rotationRate, airspeed, inflowAngle, air }) => {
-      const found = annularLoads(workspace, { airspeed, discAngle: inflowAngle - Math.PI / 2, rotationRate, collective, air });
+      const found = annularLoads(workspace, { airspeed, discAngle: Math.abs(inflowAngle) - Math.PI / 2, rotationRate, collective, air });
       if (found.kind !== "solved") return { kind: "none", reason: found.reason };
       return {
         kind: "solved",

@@ -6,7 +6,10 @@ export interface PropellerCondition {
   readonly rotationRate: number;
   /** V, 0 or more [m/s]. */
   readonly airspeed: number;
-  /** Between the shaft and the stream: 0 from ahead along the shaft, π/2 in the plane of the disc, π from behind [rad]. */
+  /**
+   * Between the shaft and the stream: 0 from ahead along the shaft, π/2 in the plane of the disc, π from behind; its sign does
+   * not count, since forces in the disc are given along the stream and across it [rad].
+   */
   readonly inflowAngle: number;
   readonly air: Air;
 }

@@ -16,9 +16,13 @@ export type RateFound =
   | { readonly kind: "found"; readonly condition: PropellerCondition; readonly loads: PropellerLoads }
   | NoPropellerLoads;
 
-/** Lowest tip speed looked at, step between places, tip Mach number at which the search ends. */
+/** Lowest tip speed looked at [m/s], step between places, tip Mach number at which the search ends. */
 const lowestTipSpeed = 0.3;
-const stepFactor = 1.15;
+const stepFactor = 1.2;
+/** Beyond any propeller: a rate is not below the one at which these would give what is wanted. */
+const boundThrustCoefficient = 1;
+const boundPowerCoefficient = 2;
+const boundAdvanceRatio = 10;
 export const largestTipMach = 0.9;
 const relativeTolerance = 1e-9;
 
@@ -43,7 +47,8 @@ export function rotationRateFor(
   });
   const places: number[] = [];
   const highest = (2 * largestTipMach * air.speedOfSound) / source.diameter;
-  for (let rate = (2 * lowestTipSpeed) / source.diameter; rate < highest; rate *= stepFactor) places.push(rate);
+  const lowest = Math.max((2 * lowestTipSpeed) / source.diameter, lowestRate(source.diameter, stream, air.density, target));
+  for (let rate = lowest; rate < highest; rate *= stepFactor) places.push(rate);
   places.push(highest);
   const scale = Math.max(Math.abs(target.value), scaleOf(target, source.diameter));
   let reason = "";
@@ -63,6 +68,18 @@ export function rotationRateFor(
   if (crossing.kind === "found") return { kind: "found", ...crossing.sample.payload };
   if (crossing.solved === 0) return { kind: "none", reason };
   return { kind: "none", reason: missed(target, target.value - crossing.lowest, target.value - crossing.highest) };
+}
+
+function lowestRate(diameter: number, stream: RateStream, density: number, { kind, value }: RateTarget): number {
+  const turns =
+    kind === "thrust"
+      ? Math.sqrt(Math.max(value, 0) / (boundThrustCoefficient * density * diameter ** 4))
+      : kind === "power"
+        ? Math.cbrt(Math.max(value, 0) / (boundPowerCoefficient * density * diameter ** 5))
+        : stream.kind === "airspeed"
+          ? stream.airspeed / (boundAdvanceRatio * diameter)
+          : 0;
+  return 2 * Math.PI * turns;
 }
 
 function measured({ kind }: RateTarget, loads: PropellerLoads, rate: number): number {

@@ -66,7 +66,7 @@ const settingNames = ["tipLoss", "inducedPowerFactor", "inflow", "radialFlow"] a
 
 /** The settings that the inputs speak of; the others stay what they are. */
 function givenSettings(inputs: RotorInputs): Partial<RotorModel> {
-  const { tipLoss, inducedPowerFactor, inflow, inflowGradient, radialFlow, rootLoss, swirl, stallDelay, yawedLift } = inputs;
+  const { tipLoss, inducedPowerFactor, inflow, inflowGradient, radialFlow, rootLoss, swirl, stallDelay } = inputs;
   const law = radialFlow === true ? "resultant" : radialFlow === false ? "off" : radialFlow;
   const annular = inflow === "annular" || (inflow === undefined && (inflowGradient ?? rootLoss ?? swirl) !== undefined);
   return {
@@ -77,7 +77,6 @@ function givenSettings(inputs: RotorInputs): Partial<RotorModel> {
     ...(rootLoss && { rootLoss }),
     ...(swirl && { swirl }),
     ...(stallDelay && { stallDelay }),
-    ...(yawedLift && { yawedLift }),
     ...(law && { radialFlow: law }),
   };
 }

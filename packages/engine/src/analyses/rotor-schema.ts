@@ -168,7 +168,6 @@ export const rotorInputs = z
       .boolean()
       .optional()
       .meta({ description: "Rotation keeps the flow near the root from separating: more lift beyond stall there." }),
-    yawedLift: z.boolean().optional().meta({ description: "Flow along the blade delays the stall of a yawed section." }),
     swirl: z.boolean().optional().meta({ description: "Velocity induced around the shaft by the torque; with annular inflow." }),
     radialFlow: z
       .union([z.enum(["resultant", "friction", "off"]).meta({ label: "Law" }), z.boolean().meta({ label: "On or off" })])

@@ -108,7 +108,6 @@ function readBlend({ inner, outer, outerShare }: SectionBlend, position: number,
  * flow without cyclic pitch all azimuths are alike and one is computed. Lift carries Prandtl's function only with mean inflow.
  *
  *     stall delay   c_l + Δ, c_d + Δ tan α with Δ = min(3.1 (c/r)² (Ω r/U)², 1) (c_l,unseparated − c_l), fading out from 30° to 50°
- *     yawed lift    c_l(α − sin² Λ sin α cos α)/cos² Λ, with Λ between flow and section
  *
  * The lift that stall delay adds stands at right angles to the chord: the suction at the nose stays lost.
  *
@@ -116,14 +115,13 @@ function readBlend({ inner, outer, outerShare }: SectionBlend, position: number,
  * @param i index of the ring
  * @param lambdaI λ_i of the ring, over `s.tipSpeed` [1]
  * @param swirl w, in the sense of a turning rotor, over `s.tipSpeed` [1]
- * @source johnson-1980, ch. 5, blade element theory in forward flight and ch. 7, yawed flow, unchecked; snel-1993, stall delay, from memory
+ * @source johnson-1980, ch. 5, blade element theory in forward flight, unchecked; snel-1993, stall delay, from memory
  */
 export function sweepRing(ws: RotorWorkspace, s: RotorSweepState, spin: number, i: number, lambdaI: number, swirl: number): void {
   const { mesh, rings } = ws;
   const { sine, cosine } = mesh;
   const section = rings.sections[i] as SectionBlend;
   const delay = rings.stallDelay[i] as number;
-  const yawed = ws.model.yawedLift === true;
   const { plungeCosine, plungeSine } = rings;
   const axial = Math.abs(s.mu) < 1e-9 && s.theta1c === 0 && s.theta1s === 0 && plungeCosine === 0 && plungeSine === 0;
   const azimuths = axial ? 1 : sine.length;
@@ -169,13 +167,6 @@ export function sweepRing(ws: RotorWorkspace, s: RotorSweepState, spin: number, 
     let drag = reading[2] as number;
     const friction = reading[3] as number;
     const alpha = builtIn + s.theta1c * cos + s.theta1s * sin - phi;
-    if (yawed) {
-      // Cosine squared of the angle between flow and section.
-      const across = (speedSquared + 1e-300) / (speedSquared + radial * radial + 1e-300);
-      readBlend(section, position - (1 - across) * Math.sin(alpha) * Math.cos(alpha) * stepsPerRadian, reynoldsRoot);
-      reading[0] = (reading[0] as number) / across;
-      reading[1] = (reading[1] as number) / across;
-    }
     let lift = (reading[0] as number) * compression + (reading[1] as number);
     if (delay > 0 && Math.cos(alpha) > delayEnd) {
       const rotation = (delay * spin * spin * x * x) / (speedSquared + 1e-300);

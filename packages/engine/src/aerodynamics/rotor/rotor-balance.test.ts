@@ -107,7 +107,7 @@ describe.each(rotors)("a rotor with %s", (_, settings) => {
       [24, 16],
       [36, 24],
       [48, 32],
-      [96, 64],
+      [72, 48],
     ] as const;
     const cases = [
       ["hover", (on: Partial<RotorModel>) => powerAtThrust({ ...settings, ...on }, { ...(points[0] as RotorPoint) }, 0.0046)],

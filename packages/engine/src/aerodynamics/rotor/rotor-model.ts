@@ -67,8 +67,6 @@ export interface RotorModel {
   readonly swirl?: boolean;
   /** Rotation keeps the flow near the root from separating: more lift beyond stall there. @defaultValue false */
   readonly stallDelay?: boolean;
-  /** Flow along the blade delays the stall of a yawed section. @defaultValue false */
-  readonly yawedLift?: boolean;
   readonly radialFlow: RadialFlow;
   /** Blade positions per turn. */
   readonly azimuths: number;

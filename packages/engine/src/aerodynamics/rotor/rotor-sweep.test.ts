@@ -31,7 +31,7 @@ const general = createRotorWorkspace({
   radialFlow: "friction",
 });
 
-/** Sections change along the blade, both corrections of lift are on. */
+/** Sections change along the blade, stall delay is on. */
 const changing = createRotorWorkspace({
   ...model,
   stations: [
@@ -41,7 +41,6 @@ const changing = createRotorWorkspace({
   ],
   tipLoss: { kind: "prandtl" },
   stallDelay: true,
-  yawedLift: true,
 });
 /** Rings with velocities of their own, that follow no balance here. */
 const annular = createRotorWorkspace({ ...model, inflowBalance: "annular", tipLoss: { kind: "prandtl" } });
@@ -75,7 +74,7 @@ describe("the sweep over the blade elements", () => {
   it.each([
     ["lift cut-off and generic section", fast],
     ["Prandtl's tip function and tabulated section", general],
-    ["sections that change along the blade, yawed and rotating", changing],
+    ["sections that change along the blade, stall delayed", changing],
     ["velocities induced ring by ring", annular],
   ])("agrees with its plain form: %s", (_, ws) => {
     fc.assert(

@@ -82,7 +82,7 @@ export interface RotorWorkspace {
   readonly prandtl: boolean;
   /** Momentum balanced ring by ring. */
   readonly annular: boolean;
-  /** The sweep has to go ring by ring: annular inflow, hinges off the shaft, corrections of lift, or sections that change along the blade. */
+  /** The sweep has to go ring by ring: annular inflow, hinges off the shaft, stall delay, or sections that change along the blade. */
   readonly byRings: boolean;
   readonly rings: RingBuffers;
   readonly state: RotorSweepState;
@@ -110,11 +110,7 @@ export function createRotorWorkspace(model: RotorModel): RotorWorkspace {
     prandtl: model.tipLoss.kind === "prandtl",
     annular,
     byRings:
-      annular ||
-      hingeOffset > 0 ||
-      model.stallDelay === true ||
-      model.yawedLift === true ||
-      sections.some((blend) => blend.inner !== law || blend.outerShare > 0),
+      annular || hingeOffset > 0 || model.stallDelay === true || sections.some((blend) => blend.inner !== law || blend.outerShare > 0),
     rings: {
       sections,
       induced: new Float64Array(model.radialElements),

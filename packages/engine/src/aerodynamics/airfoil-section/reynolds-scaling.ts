@@ -1,21 +1,25 @@
 import lowReynolds from "./data/low-reynolds.json" with { type: "json" };
 
 /** Reynolds numbers at which the law by thickness and camber is tabulated, rising. */
-export const scalingReynoldsNumbers: readonly number[] = [1e4, 2e4, 4e4, 8e4, 1.6e5, 3.6e5, 1e6, 2e6];
+export const scalingReynoldsNumbers: readonly number[] = [1e4, 2e4, 4e4, 8e4, 1.6e5, 3.6e5, 1e6, 2e6, 5e6, 1e7];
 
 /**
  * Drag coefficient at zero lift of a smooth section [1].
  *
  *     c_d0 = c_d0,15(Re) · F(t)/F(0.15)      F(t) = 1 + 2 t + 60 t⁴
  *
- * Straight in ln c_d over ln Re between the source's values; beyond them the nearest. F is the usual form factor of a section,
+ * Straight in ln c_d over ln Re between the source's values, and on above the highest (exponent 0.08); below the lowest the
+ * nearest. F is the usual form factor of a section,
  * from memory.
  *
  * @source sheldahl-klimas-1981, section tables; hoerner-1965, from memory
  */
 export function smoothZeroLiftDrag(reynolds: number, thickness: number): number {
   const points = lowReynolds.zeroLiftDrag.map((point) => [Math.log(point.reynolds), Math.log(point.drag)] as const);
-  return (Math.exp(straight(points, Math.log(reynolds))) * formFactor(thickness)) / formFactor(lowReynolds.thickness);
+  return (
+    (Math.exp(continued(points, Math.max(Math.log(reynolds), points[0]?.[0] ?? 0))) * formFactor(thickness)) /
+    formFactor(lowReynolds.thickness)
+  );
 }
 
 function formFactor(thickness: number): number {
@@ -62,13 +66,6 @@ export function symmetricLargestLift(reynolds: number, thickness: number): numbe
 }
 
 type Point = readonly [x: number, y: number];
-
-/** Straight between points, level beyond them. */
-function straight(points: readonly Point[], x: number): number {
-  const [first, last] = [points[0], points[points.length - 1]];
-  if (!first || !last) throw new Error("a curve needs points");
-  return continued(points, Math.min(Math.max(x, first[0]), last[0]));
-}
 
 /** Straight between points and on beyond them. */
 function continued(points: readonly Point[], x: number): number {

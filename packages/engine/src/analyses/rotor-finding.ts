@@ -44,7 +44,7 @@ export function rotorFinding(bench: RotorBench, inputs: RotorPointInputs): Rotor
   const { model } = bench.ws;
   const trims = inputs.cyclicTrim === "no-flapping" && !flapsFreely(model) && model.articulation.kind !== "rigid";
   const height = inputs.heightAboveGround === undefined ? undefined : inputs.heightAboveGround / model.radius;
-  let tried = bench;
+  let tried = new RotorBench(bench.ws, bench.air, bench.setting);
   for (let correction = 0; correction < mostCorrections; correction++) {
     const outcome = rotorStateOn(tried, inputs);
     if (outcome.kind !== "solved") return { bench: tried, outcome };

@@ -3,7 +3,7 @@ import { domainDistance } from "../published/index.ts";
 import { rotorDistributions } from "./rotor-loading.ts";
 import type { RotorMeasures, RotorPointOutputs, RotorRow } from "./rotor-output-schema.ts";
 import type { RotorPointInputs } from "./rotor-solution.ts";
-import type { RotorBench, RotorState } from "./rotor-state.ts";
+import { RotorBench, type RotorState } from "./rotor-state.ts";
 import { torqueRoots } from "./rotor-torque-roots.ts";
 
 /** Torque coefficient below which a rotor turns by itself [1]: far below what can be measured, far above solver noise. */
@@ -25,8 +25,9 @@ export function rotorMeasures(bench: RotorBench, state: RotorState, inputs: Roto
   const lift = (shaft.ct * Math.cos(shaftAngle) - shaft.ch * Math.sin(shaftAngle)) * force;
   const drag = (shaft.ct * Math.sin(shaftAngle) + shaft.ch * Math.cos(shaftAngle)) * force;
   const pressureArea = 0.5 * air.density * airspeed * airspeed * area;
-  // Where no torque was asked for there is none: what the search leaves is noise.
-  const cq = inputs.shaftTorque === 0 || inputs.power === 0 ? 0 : rotor.cq;
+  // Where no torque was asked for there is none: what the search leaves is noise, unless rings jump from root to root.
+  const turnsAlone = inputs.shaftTorque === 0 || inputs.power === 0;
+  const cq = turnsAlone && Math.abs(rotor.cq) < freeTorqueCoefficient ? 0 : rotor.cq;
   const profile = rotor.cq + rotor.mu * rotor.ch - rotor.lambdaC * rotor.ct - rotor.cpInduced;
   const hover = Math.abs(rotor.ct) > leastThrust ? Math.sqrt(Math.abs(rotor.ct) / 2) : null;
   const largest = largestThrust(bench.ws, state, force);
@@ -68,7 +69,7 @@ export function rotorMeasures(bench: RotorBench, state: RotorState, inputs: Roto
     flapLateral: shaft.flapLateral,
     hubPitchMoment: rotor.hubPitchMoment * force * model.radius,
     hubRollMoment: rotor.hubRollMoment * force * model.radius,
-    state: flowState(rotor, model.inducedPowerFactor),
+    state: turnsAlone ? "autorotating" : flowState(rotor, model.inducedPowerFactor),
     advancingTipMach: (tipSpeed + airspeed * Math.abs(Math.cos(rotor.discAngle))) / air.speedOfSound,
     tipMach: tipSpeed / air.speedOfSound,
     reynoldsNumber: (0.75 * tipSpeed * bladeAt(model, 0.75).chord * air.density) / air.dynamicViscosity,
@@ -81,7 +82,7 @@ export function rotorPointOf(bench: RotorBench, state: RotorState, inputs: Rotor
   return {
     ...measures,
     ...rotorDistributions(bench.ws, state),
-    torqueRoots: torqueRoots(bench, state, inputs),
+    torqueRoots: torqueRoots(new RotorBench(bench.ws, bench.air, bench.setting), state, inputs),
     domain: domainDistance("rotor", domainCoordinates(measures)),
   };
 }

@@ -1,5 +1,6 @@
 import { collectiveForThrust, largestSteadyThrust } from "../aerodynamics/rotor/index.ts";
 import type { RotorQuestion, ThrustWanted, TorqueWanted } from "./rotor-givens.ts";
+import { polishedState } from "./rotor-polish.ts";
 import { type Root, type RootScan, rootsAlong } from "./rotor-roots.ts";
 import { coarseAngles, collectivePlaces, streamPlaces, tipSpeedPlaces } from "./rotor-search-places.ts";
 import type { NoRotorState, RotorBench, RotorState } from "./rotor-state.ts";
@@ -28,6 +29,17 @@ type Missing = (state: RotorState) => number;
  * @derivation nested searches over `solveRotorInflowAndFlap`
  */
 export function searchRotorState(bench: RotorBench, question: RotorQuestion): Found {
+  const scanned = question.stream.free !== "nothing" || question.tipSpeed === undefined;
+  if (bench.ws.annular && scanned) {
+    // Ring by ring a state costs many times as much: looked for with even inflow, then put right.
+    const near = searched(bench.withEvenInflow(), question);
+    const polished = near.kind === "solved" ? polishedState(bench, question, near) : undefined;
+    if (polished) return polished;
+  }
+  return searched(bench, question);
+}
+
+function searched(bench: RotorBench, question: RotorQuestion): Found {
   const { stream } = question;
   if (stream.free === "airspeed-and-angle") return airspeedAndAngle(bench, question);
   if (stream.free === "nothing") return inStream(bench, (tipSpeed) => stream.at(tipSpeed), question, true);
@@ -68,6 +80,7 @@ function inStream(bench: RotorBench, flowAt: FlowAt, question: Omit<RotorQuestio
 }
 
 function forThrust(bench: RotorBench, flow: RotorFlow, tipSpeed: number, wanted: ThrustWanted, exactLimit: boolean): Found {
+  if (bench.spent) return { kind: "no-equilibrium", seek: "collective", reason: "the search was given up" };
   const condition = bench.condition(flow, tipSpeed);
   const scale = wanted.of === "ct" ? 1 : bench.force(tipSpeed);
   const value = wanted.value / scale;
@@ -98,7 +111,7 @@ function forTorque(bench: RotorBench, flow: RotorFlow, tipSpeed: number, wanted:
     (state) => bench.torqueMissing(state, wanted),
   );
   const root = scan.roots.findLast((one) => one.rising) ?? scan.roots.at(-1);
-  return root?.payload ?? nowhere("collective", "torque", wanted.value, scan);
+  return root?.payload ?? nowhere(bench, "collective", "torque", wanted.value, scan);
 }
 
 interface Measure {
@@ -116,7 +129,7 @@ function fastest(bench: RotorBench, flowAt: FlowAt, at: (tipSpeed: number) => Fo
     return { kind: "no-equilibrium", seek: "rotor speed", reason: "the airspeed leaves no rotor speed below the limits" };
   const wanted = (root: Root<RotorState>): boolean => either || !root.rising;
   const scan = scanStates(places, at, missing, wanted);
-  return scan.roots.find(wanted)?.payload ?? nowhere("rotor speed", name, undefined, scan);
+  return scan.roots.find(wanted)?.payload ?? nowhere(bench, "rotor speed", name, undefined, scan);
 }
 
 /** One number of the stream is sought, three of rotor speed, collective, thrust and torque are known. */
@@ -137,7 +150,8 @@ function inFreeStream(bench: RotorBench, stream: FreeStreamGiven, question: Roto
   const scan = scanStates(places, at, missing, wanted);
   const other = turnedByAir ? undefined : scan.roots[0];
   return (
-    (scan.roots.find(wanted) ?? other)?.payload ?? nowhere(soughtNames[stream.free], torque ? "torque" : "thrust", torque?.value, scan)
+    (scan.roots.find(wanted) ?? other)?.payload ??
+    nowhere(bench, soughtNames[stream.free], torque ? "torque" : "thrust", torque?.value, scan)
   );
 }
 
@@ -155,7 +169,7 @@ function airspeedAndAngle(bench: RotorBench, question: RotorQuestion): Found {
       (state) => bench.torqueMissing(state, torque),
       stays,
     );
-    return scan.roots.find(stays)?.payload ?? nowhere("shaft angle", "torque", torque.value, scan);
+    return scan.roots.find(stays)?.payload ?? nowhere(bench, "shaft angle", "torque", torque.value, scan);
   };
   const scan = scanStates(
     streamPlaces(bench, "airspeed", question),
@@ -163,7 +177,7 @@ function airspeedAndAngle(bench: RotorBench, question: RotorQuestion): Found {
     (state) => bench.thrustMissing(state, thrust),
     () => true,
   );
-  return scan.roots[0]?.payload ?? nowhere("airspeed and shaft angle", "thrust", undefined, scan);
+  return scan.roots[0]?.payload ?? nowhere(bench, "airspeed and shaft angle", "thrust", undefined, scan);
 }
 
 function scanStates(
@@ -183,8 +197,15 @@ function scanStates(
   );
 }
 
-function nowhere(seek: string, name: "thrust" | "torque", value: number | undefined, scan: RootScan<RotorState>): NoRotorState {
-  return { kind: "no-equilibrium", seek, reason: reasonOf(name, value, scan) };
+function nowhere(
+  bench: RotorBench,
+  seek: string,
+  name: "thrust" | "torque",
+  value: number | undefined,
+  scan: RootScan<RotorState>,
+): NoRotorState {
+  const reason = bench.spent ? `the search was given up after ${bench.sweeps} sweeps` : reasonOf(name, value, scan);
+  return { kind: "no-equilibrium", seek, reason };
 }
 
 function reasonOf(name: "thrust" | "torque", value: number | undefined, { solved, lowest, roots }: RootScan<RotorState>): string {

@@ -1,5 +1,6 @@
 import {
   type CyclicPitch,
+  createRotorWorkspace,
   flapStiffness,
   type NoOperatingPoint,
   type OperatingPoint,
@@ -32,8 +33,14 @@ export type NoRotorState =
  */
 export type CyclicSetting = CyclicPitch | "no-flapping";
 
+/** Blade elements times sweeps after which a search is given up, with even inflow and ring by ring. */
+const mostElements = 6e7;
+const mostAnnularElements = 3e6;
+
 /** One rotor in one air, with its cyclic pitch: makes states and measures them. */
 export class RotorBench {
+  /** Sweeps over the blades so far. */
+  sweeps = 0;
   readonly ws: RotorWorkspace;
   readonly air: Air;
   readonly setting: CyclicSetting;
@@ -42,6 +49,18 @@ export class RotorBench {
     this.ws = ws;
     this.air = air;
     this.setting = setting;
+  }
+
+  /** Whether a search should end: counted, so that the same question ends the same way everywhere. */
+  get spent(): boolean {
+    const { annular, mesh } = this.ws;
+    const elements = mesh.radiusFraction.length * mesh.sine.length;
+    return this.sweeps * elements > (annular ? mostAnnularElements : mostElements);
+  }
+
+  /** The same rotor with one induced velocity for the whole disc. */
+  withEvenInflow(): RotorBench {
+    return new RotorBench(createRotorWorkspace({ ...this.ws.model, inflowBalance: "mean" }), this.air, this.setting);
   }
 
   /** Flow and rotor speed without a collective. A disc that does not flap lies where the shaft's plane lies. */
@@ -53,13 +72,17 @@ export class RotorBench {
   }
 
   state(flow: RotorFlow, tipSpeed: number, collective: number): RotorState | NoRotorState {
+    if (this.spent) return { kind: "no-equilibrium", seek: "state", reason: `the search was given up after ${this.sweeps} sweeps` };
     const point = { ...this.condition(flow, tipSpeed), collective };
     const rotor = solveRotorInflowAndFlap(this.ws, point);
-    return rotor.kind === "solved" ? this.stateOf(point, rotor) : rotor;
+    if (rotor.kind === "solved") return this.stateOf(point, rotor);
+    this.sweeps += rotor.iterations;
+    return rotor;
   }
 
   /** A solved rotor in axes of its shaft. */
   stateOf(point: RotorPoint, rotor: SolvedRotor): RotorState {
+    this.sweeps += rotor.sweeps;
     const cyclic = this.setting === "no-flapping" ? { cosine: rotor.theta1c, sine: rotor.theta1s } : this.setting;
     const { coupling } = flapStiffness(this.ws.model.articulation, 1);
     const shaft = shaftCoefficients(rotor, cyclic, coupling);

@@ -44,6 +44,11 @@ function rowWarnings(row: RotorMeasures, { model, flapRange }: RotorReading): re
       "vortex-ring",
       "The rotor descends into its own wake (vortex ring): not recommended, and the power is uncertain by 25 %, not for planning.",
     );
+  if (row.state === "autorotating" && row.cq !== 0)
+    care(
+      "roughly-met",
+      `Ring by ring the inflow jumps from state to state here: a torque of ${row.torque.toPrecision(2)} N m is left where none was asked for.`,
+    );
   if (stalled(row))
     care("stalled", "The collective lies beyond the one of largest steady thrust: the rotor is stalled and the numbers are rough.");
   if (row.advancingTipMach > trustedTipMach)

@@ -163,8 +163,8 @@ function restAt(table: CellTable, place: number, at: number, row: number, node: 
 /** Mean rest voltage between two states of charge: a sum over the straight pieces between them, so nothing cancels. */
 function meanRest(table: CellTable, from: number, a: number, b: number, row: number, node: Float64Array): number {
   const { states } = table;
-  const low = a < b ? a : b;
-  const high = a < b ? b : a;
+  const low = Math.min(a, b);
+  const high = Math.max(a, b);
   let place = placeOf(states, low, from);
   const last = states.length - 2;
   if (low >= (states[place] as number) && high <= (states[place + 1] as number)) return restAt(table, place, (low + high) / 2, row, node);

@@ -1,5 +1,13 @@
 import { describe, expect, it } from "vitest";
-import { type MomentumPropeller, measuredPropeller, momentumSource, type PropellerMapRow, propellerMap, propellerState } from "./index.ts";
+import {
+  type MomentumPropeller,
+  measuredPropeller,
+  momentumSource,
+  type PropellerMapRow,
+  propellerMap,
+  propellerState,
+  rotationRateFor,
+} from "./index.ts";
 
 const air = { density: 1.2, speedOfSound: 340, dynamicViscosity: 1.8e-5 };
 const place = (index: number): string => `row ${index + 1}`;
@@ -111,5 +119,12 @@ describe("the momentum law of an aircraft as a propeller", () => {
     expect(back.kind === "solved" && back.thrust < 0 && back.torque < 0).toBe(true);
     expect(at(100, 30)).toEqual({ kind: "none", reason: "the momentum law ends where thrust vanishes" });
     expect(at(0, 30).kind).toBe("none");
+    const free = rotationRateFor(
+      momentumSource(propeller),
+      { kind: "airspeed", airspeed: 12 },
+      { inflowAngle: 0, air },
+      { kind: "torque", value: 0 },
+    );
+    expect(free).toEqual({ kind: "none", reason: "the momentum law ends where thrust vanishes" });
   });
 });

@@ -67,6 +67,8 @@ export function rotationRateFor(
   );
   if (crossing.kind === "found") return { kind: "found", ...crossing.sample.payload };
   if (crossing.solved === 0) return { kind: "none", reason };
+  // A table or a law that ends before the rate is reached says so itself.
+  if (reason !== "" && target.kind === "torque") return { kind: "none", reason };
   return { kind: "none", reason: missed(target, target.value - crossing.lowest, target.value - crossing.highest) };
 }
 

@@ -8,6 +8,7 @@ import { propeller } from "./propeller.ts";
 import { rotor } from "./rotor.ts";
 import { section } from "./section.ts";
 import { speed } from "./speed.ts";
+import { wing } from "./wing.ts";
 
 /** Every analysis of the house, in the order of the questions. One line each. */
-export const analyses: readonly Analysis[] = [payload, speed, mission, rotor, propeller, section, motor, battery, atmosphere];
+export const analyses: readonly Analysis[] = [payload, speed, mission, rotor, propeller, section, wing, motor, battery, atmosphere];

@@ -15,6 +15,8 @@ const swirlTolerance = 1e-10;
 /** Steps in which a stalled ring is searched, from the attached side. */
 const stalledSteps = 6;
 const steepestPitch = 1.5;
+/** Flow over tip speed at which the wake of drag is mixed away when nothing flows through the ring. Chosen. */
+const mixing = 0.02;
 /** Secants from a near guess: how many, how long at most, and how short the last, after which none is needed [1]. */
 const secantSteps = 6;
 const longestSecant = 0.05;
@@ -28,6 +30,8 @@ const leastSecant = 1e-11;
  *     dC_T = 4 F λ_i Λ x dx/κ      dC_Q = 4 F w Λ x² dx
  *
  * with Λ the flow through the ring (`flowThroughDisc`: momentum theory, the ring state's law in descent), and F Prandtl's function.
+ * Swirl by drag is mixed away as if at least a flow of 2 % of the tip speed carried it off: else drag alone would spin the air up where
+ * nothing flows through, and a rotor without thrust would need no torque.
  * A ring depends on nothing but itself, so each is a search in one number between places of opposite sign. Where a ring has several
  * answers, it is the one with the least angle of attack: stalled only where attached flow cannot balance.
  *
@@ -179,8 +183,13 @@ class RingBalance {
   private swirlMiss(swirl: number): number {
     this.swirl = swirl;
     if (!this.ended(this.warm(this.induced))) return Number.NaN;
-    const torque = (this.ws.rings.loads[this.ring * ringLoadWidth + 1] as number) / this.ringArea;
-    return 2 * this.factor * swirl * flowThroughDisc(this.condition, this.induced) * this.x - torque;
+    const { loads } = this.ws.rings;
+    const at = this.ring * ringLoadWidth;
+    const liftTorque = loads[at + 8] as number;
+    const dragTorque = (loads[at + 1] as number) - liftTorque;
+    const flow = flowThroughDisc(this.condition, this.induced);
+    const carriedOff = flow / Math.sqrt(flow * flow + (mixing * this.spin) ** 2 + 1e-300);
+    return 2 * this.factor * swirl * flow * this.x - (liftTorque + carriedOff * dragTorque) / this.ringArea;
   }
 
   private solveSwirl(): boolean {

@@ -14,8 +14,12 @@ const largestMachSquared = 0.81;
 const delayFull = Math.cos(Math.PI / 6);
 const delayEnd = Math.cos((5 * Math.PI) / 18);
 
-/** Numbers per ring in `RingBuffers.loads`, in this order: C_T, C_Q, C_H, C_Y, moment cos, moment sin, mean moment, induced power. */
-export const ringLoadWidth = 8;
+/**
+ * Numbers per ring in `RingBuffers.loads`, in this order: C_T, C_Q, C_H, C_Y, moment cos, moment sin, mean moment, induced power, and
+ * the part of C_Q that is lift's.
+ */
+export const ringLoadWidth = 9;
+const summedLoads = 8;
 
 /** Lift at Mach 0 of attached flow, of separated flow, drag, friction: what `readSection` leaves. */
 const reading = new Float64Array(4);
@@ -148,6 +152,7 @@ export function sweepRing(ws: RotorWorkspace, s: RotorSweepState, spin: number, 
   let momentCos = 0;
   let momentSin = 0;
   let induced = 0;
+  let liftTorque = 0;
   for (let j = 0; j < azimuths; j++) {
     const sin = axial ? 0 : (sine[j] as number);
     const cos = axial ? 0 : (cosine[j] as number);
@@ -199,6 +204,7 @@ export function sweepRing(ws: RotorWorkspace, s: RotorSweepState, spin: number, 
     momentCos += x * dz * cos;
     momentSin += x * dz * sin;
     induced += (lambdaI + own) * dz + swirl * dx;
+    liftTorque += x * lifting * uP;
   }
   const { loads } = rings;
   const at = i * ringLoadWidth;
@@ -210,6 +216,7 @@ export function sweepRing(ws: RotorWorkspace, s: RotorSweepState, spin: number, 
   loads[at + 5] = momentSin;
   loads[at + 6] = x * ct;
   loads[at + 7] = induced;
+  loads[at + 8] = liftTorque;
 }
 
 /**
@@ -219,7 +226,7 @@ export function addRings(ws: RotorWorkspace): void {
   const { loads } = ws.rings;
   const sums = [0, 0, 0, 0, 0, 0, 0, 0];
   for (let at = 0; at < loads.length; at += ringLoadWidth) {
-    for (let k = 0; k < ringLoadWidth; k++) sums[k] = (sums[k] as number) + (loads[at + k] as number);
+    for (let k = 0; k < summedLoads; k++) sums[k] = (sums[k] as number) + (loads[at + k] as number);
   }
   const out = ws.out;
   out.ct = sums[0] as number;

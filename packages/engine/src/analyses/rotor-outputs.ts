@@ -1,5 +1,4 @@
 import { bladeAt, largestSteadyThrust } from "../aerodynamics/rotor/index.ts";
-import { domainDistance } from "../published/index.ts";
 import { rotorDistributions } from "./rotor-loading.ts";
 import type { RotorMeasures, RotorPointOutputs, RotorRow } from "./rotor-output-schema.ts";
 import type { RotorPointInputs } from "./rotor-solution.ts";
@@ -78,12 +77,16 @@ export function rotorMeasures(bench: RotorBench, state: RotorState, inputs: Roto
 }
 
 /** Everything about one point. */
-export function rotorPointOf(bench: RotorBench, state: RotorState, inputs: RotorPointInputs, measures: RotorMeasures): RotorPointOutputs {
+export function rotorPointOf(
+  bench: RotorBench,
+  state: RotorState,
+  inputs: RotorPointInputs,
+  measures: RotorMeasures,
+): Omit<RotorPointOutputs, "domain"> {
   return {
     ...measures,
     ...rotorDistributions(bench.ws, state),
     torqueRoots: torqueRoots(new RotorBench(bench.ws, bench.air, bench.setting), state, inputs),
-    domain: domainDistance("rotor", domainCoordinates(measures)),
   };
 }
 

@@ -1,13 +1,11 @@
-import { builtInSectionProvenance, type SectionDefinition, sectionLaw } from "../aerodynamics/airfoil-section/index.ts";
 import { domainDistance } from "../published/index.ts";
 import type { Warning } from "./contract.ts";
 import type { RotorReading } from "./rotor-model-input.ts";
 import type { RotorMeasures } from "./rotor-output-schema.ts";
 import { domainCoordinates } from "./rotor-outputs.ts";
 import type { RotorInputs } from "./rotor-schema.ts";
+import { sectionWarnings } from "./section-warnings.ts";
 
-/** Highest Mach number at which the compressibility factor alone may be trusted. */
-const trustedTipMach = 0.7;
 /** Below this advance ratio the uneven inflow of hover matters, which a factor this large stands for. */
 const hoverAdvanceRatio = 0.05;
 const usualHoverFactor = 1.1;
@@ -31,7 +29,7 @@ export function rotorWarnings(rows: readonly RotorMeasures[], inputs: RotorInput
   const ofRows = [...told.values()].map(({ warning, count }) =>
     count === rows.length ? warning : { ...warning, message: `In ${count} of ${rows.length} points: ${warning.message}` },
   );
-  return [...reading.warnings, ...ofRows, ...rotorNotes(inputs, reading)];
+  return [...reading.warnings, ...ofRows, ...sectionsWarnings(rows, reading), ...rotorNotes(inputs, reading)];
 }
 
 function rowWarnings(row: RotorMeasures, { model, flapRange }: RotorReading): readonly Warning[] {
@@ -51,19 +49,12 @@ function rowWarnings(row: RotorMeasures, { model, flapRange }: RotorReading): re
     );
   if (stalled(row))
     care("stalled", "The collective lies beyond the one of largest steady thrust: the rotor is stalled and the numbers are rough.");
-  if (row.advancingTipMach > trustedTipMach)
-    care(
-      "tip-mach",
-      `The advancing tip moves at Mach ${row.advancingTipMach.toFixed(2)}; drag rise above ${trustedTipMach} is not computed.`,
-    );
   if (flapRange !== undefined && largestFlap(row) > flapRange)
     care("flap-stop", `The blades flap ${degrees(largestFlap(row))}, past the stop at ${degrees(flapRange)}.`);
-  const reynolds = reynoldsWarning(model.section, row.reynoldsNumber);
-  if (reynolds !== undefined) care("reynolds-number", reynolds);
   const domain = domainDistance("rotor", domainCoordinates(row));
   if (domain.outside.length > 0)
     care(
-      "extrapolated",
+      "outside-domain",
       `Outside what was held against published measurements (nearest ${domain.nearest}): ${domain.outside.map(({ name, value, low, high }) => `${name} ${value.toPrecision(3)}, compared ${low.toPrecision(3)} to ${high.toPrecision(3)}`).join("; ")}.`,
     );
   const even = model.inflowBalance !== "annular" && model.inducedPowerFactor < usualHoverFactor;
@@ -87,13 +78,16 @@ function degrees(angle: number): string {
   return `${((angle * 180) / Math.PI).toFixed(1)}°`;
 }
 
-/** Outside the Reynolds numbers of the section's table; none where the law knows none. */
-function reynoldsWarning(section: SectionDefinition, reynoldsNumber: number): string | undefined {
-  const { reynolds } = sectionLaw(section);
-  const lowest = reynolds[0] ?? 0;
-  const highest = reynolds[reynolds.length - 1] ?? 0;
-  if (reynolds.length < 2 || (reynoldsNumber >= lowest && reynoldsNumber <= highest)) return undefined;
-  return `Reynolds number ${Math.round(reynoldsNumber)} lies outside the section's ${lowest} to ${highest}; the nearest values are used.`;
+/** What the sections are read at: Reynolds number at three quarters of the radius, Mach number to the advancing tip. */
+function sectionsWarnings(rows: readonly RotorMeasures[], { model }: RotorReading): readonly Warning[] {
+  const range = (values: readonly number[]): readonly [number, number] => [Math.min(...values), Math.max(...values)];
+  const read = {
+    reynoldsNumber: range(rows.map((row) => row.reynoldsNumber)),
+    machNumber: range(rows.flatMap((row) => [0.75 * row.tipMach, row.advancingTipMach])),
+  };
+  const sections = new Set([model.section, ...model.stations.flatMap((station) => (station.section ? [station.section] : []))]);
+  const told = [...sections].flatMap((section) => sectionWarnings(section, read));
+  return told.filter((warning, index) => told.findIndex((one) => one.message === warning.message) === index);
 }
 
 function rotorNotes(inputs: RotorInputs, { model }: RotorReading): readonly Warning[] {
@@ -101,12 +95,6 @@ function rotorNotes(inputs: RotorInputs, { model }: RotorReading): readonly Warn
   const note = (kind: string, message: string): void => {
     notes.push({ grade: "note", kind, message });
   };
-  const sections = [model.section, ...model.stations.map((station) => station.section)];
-  const named = new Set(sections.flatMap((section) => (section?.kind === "built-in" ? [section.name] : [])));
-  for (const name of named) {
-    const { provenance, note: words } = builtInSectionProvenance(name);
-    if (provenance !== "read") note("section-data", `Section ${name} is ${provenance}. ${words}`);
-  }
   const { articulation } = model;
   if (articulation.kind === "hinged" && !articulation.restFrequency && model.precone !== 0)
     note("precone", "The precone of hinged blades has no effect: their coning is computed.");

@@ -1,11 +1,12 @@
-import type { Analysis, Outcome, Problem, ProjectView } from "./contract.ts";
+import { domainOfRows, publishedChecks } from "../published/index.ts";
+import { type Analysis, Cancelled, type Context, type Outcome, type Problem, type ProjectView } from "./contract.ts";
 import { isProblem } from "./flight-conditions.ts";
 import { rotorAnswer, rotorLimits } from "./rotor-answer.ts";
 import { rotorFigures } from "./rotor-figures.ts";
 import { rotorBench, rotorFinding } from "./rotor-finding.ts";
 import { rotorNeeds, rotorReading } from "./rotor-model-input.ts";
 import { type RotorMeasures, type RotorOutputs, type RotorRow, rotorOutputs, unsolvedRow } from "./rotor-output-schema.ts";
-import { rotorMeasures, rotorPointOf } from "./rotor-outputs.ts";
+import { domainCoordinates, rotorMeasures, rotorPointOf } from "./rotor-outputs.ts";
 import { rotorProblem, tipMachProblem } from "./rotor-problem.ts";
 import { type RotorInputs, rotorInputs } from "./rotor-schema.ts";
 import { type RotorPointInputs, rotorAir } from "./rotor-solution.ts";
@@ -22,9 +23,18 @@ export const rotor: Analysis<RotorInputs, RotorOutputs> = {
   quick: true,
   method: {
     summary:
-      "Blade elements over azimuth and radius in tip-path-plane axes with first-harmonic flapping, momentum theory with a first-harmonic inflow distribution, measured law of axial descent, section tables over the full circle.",
-    sources: ["johnson-1980", "gessow-myers-1952", "leishman-2006", "glauert-1928", "sheldahl-klimas-1981", "wheatley-hood-1935"],
-    checks: ["naca-tr-515", "glauert-inflow", "profile-power-factor"],
+      "Blade elements over azimuth and radius in tip-path-plane axes with first-harmonic flapping of teetering, hinged, hingeless or rigid blades; momentum theory for the disc with a first-harmonic inflow distribution, or ring by ring; measured law of axial descent; section laws over the full circle. What is not given is searched for, never on the stalled side.",
+    sources: [
+      "johnson-1980",
+      "gessow-myers-1952",
+      "leishman-2006",
+      "glauert-1928",
+      "sheldahl-klimas-1981",
+      "wheatley-hood-1935",
+      "snel-1993",
+      "cheeseman-bennett-1955",
+    ],
+    checks: publishedChecks.filter((check) => check.component === "rotor").map((check) => check.check),
   },
   example: {
     rotor: {
@@ -43,7 +53,7 @@ export const rotor: Analysis<RotorInputs, RotorOutputs> = {
     shaftTorque: "0 N m",
   },
   needs: (inputs) => rotorNeeds(inputs.rotor),
-  run: (project, inputs, context) => run(project, inputs, (done, total) => context.progress(done, total, "points")),
+  run: (project, inputs, context) => run(project, inputs, context),
   figures: (outputs) => rotorFigures(outputs),
   answer: (outputs) => rotorAnswer(outputs),
   limits: (outputs, inputs) => rotorLimits(outputs, inputs),
@@ -56,7 +66,7 @@ interface SolvedPoint {
   readonly measures: RotorMeasures;
 }
 
-function run(project: ProjectView, inputs: RotorInputs, progress: (done: number, total: number) => void): Outcome<RotorOutputs> {
+function run(project: ProjectView, inputs: RotorInputs, context: Context<RotorOutputs>): Outcome<RotorOutputs> {
   const { air, assumed: assumedAir } = rotorAir(inputs);
   const reading = rotorReading(project, inputs, air.density);
   if (isProblem(reading)) return { problem: reading };
@@ -65,7 +75,8 @@ function run(project: ProjectView, inputs: RotorInputs, progress: (done: number,
   const bench = rotorBench(reading, air, inputs);
   const asked = rotorRowInputs(inputs);
   const points = asked.map((row, index) => {
-    if (asked.length > 1) progress(index, asked.length);
+    if (context.cancelled()) throw new Cancelled();
+    if (asked.length > 1) context.progress(index, asked.length, "points");
     return solvedPoint(bench, row);
   });
   const solved = points.flatMap((point) => (isProblem(point) ? [] : [point]));
@@ -73,6 +84,10 @@ function run(project: ProjectView, inputs: RotorInputs, progress: (done: number,
   if (!first) return { problem: noneSolved(points.filter(isProblem)), ...more };
   const outputs: RotorOutputs = {
     ...rotorPointOf(first.bench, first.state, first.inputs, first.measures),
+    domain: domainOfRows(
+      "rotor",
+      solved.map((point) => domainCoordinates(point.measures)),
+    ),
     swept: [...sweptNames(inputs.sweep)],
     rows: points.map((point, index) => rowOf(point, asked[index])),
   };

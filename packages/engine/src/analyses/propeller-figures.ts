@@ -13,6 +13,9 @@ export function propellerFigures(outputs: PropellerOutputs): readonly Figure[] {
   return [forces(outputs.rows), coefficients(outputs.rows), ...curves, ...along];
 }
 
+/** Rows asked for make a line of their own from so many on. */
+const fewestPoints = 6;
+
 const captions = {
   ct: "Thrust coefficient over advance ratio, C_T = T/(ρ n² D⁴)",
   cp: "Power coefficient over advance ratio, C_P = P/(ρ n³ D⁵)",
@@ -22,9 +25,11 @@ const labels = { ct: "Thrust coefficient", cp: "Power coefficient", efficiency: 
 
 function overAdvanceRatio(outputs: PropellerOutputs, field: "ct" | "cp" | "efficiency"): LinesFigure {
   const { curve, rows } = outputs;
-  const asked = rows.filter((row) => row.advanceRatio !== null && row[field] !== null && row.inflowAngle === 0);
+  const asked = rows
+    .filter((row) => row.state === "normal" && row[field] !== null && row.inflowAngle === 0)
+    .toSorted((a, b) => (a.advanceRatio ?? 0) - (b.advanceRatio ?? 0));
   const points: Series[] =
-    asked.length > 1
+    asked.length >= fewestPoints
       ? [
           {
             name: "points asked for",

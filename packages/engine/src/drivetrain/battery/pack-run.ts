@@ -33,7 +33,7 @@ export interface RunRecord {
    * Flat rows: time, voltage, current, state of charge, rest voltage, largest power, then per group current of one cell, state of
    * charge and temperature.
    */
-  readonly rows: readonly number[];
+  readonly rows: Float64Array;
   readonly width: number;
   readonly duration: number;
   readonly end: RunEnd;
@@ -54,7 +54,9 @@ interface Course {
   readonly plan: RunPlan;
   readonly stepper: PackStepper;
   readonly watch: LimitWatch;
-  readonly rows: number[];
+  /** Filled up to `filled`. */
+  rows: Float64Array;
+  filled: number;
   readonly energies: Float64Array;
   time: number;
   /** The next row stands at this time, `rowCount` intervals from the start. */
@@ -75,7 +77,8 @@ export function runPack(plan: RunPlan): RunRecord {
     plan,
     stepper,
     watch: limitWatch(plan.limits),
-    rows: [],
+    rows: new Float64Array(1024),
+    filled: 0,
     energies: new Float64Array(energyParts),
     time: 0,
     nextRow: 0,
@@ -98,10 +101,10 @@ export function runPack(plan: RunPlan): RunRecord {
     }
   }
   if (course.end !== "longest time") course.end ??= course.time >= plan.longest ? "longest time" : "end of the load";
-  if (rowTime(course) < course.time || course.rows.length === 0) addRow(course);
-  const { rows, energies, watch } = course;
+  if (rowTime(course) < course.time || course.filled === 0) addRow(course);
+  const { energies, watch } = course;
   return {
-    rows,
+    rows: course.rows.subarray(0, course.filled),
     width: rowHead + rowGroup * plan.model.groups,
     duration: course.time,
     end: course.end,
@@ -149,9 +152,9 @@ function runStage(course: Course, isPower: boolean, load: number, begin: number,
   }
 }
 
-function brokenOff({ steps, rows, plan }: Course): RunEnd | null {
+function brokenOff({ steps, filled, plan }: Course): RunEnd | null {
   if (steps >= plan.mostSteps) return "too many steps";
-  return rows.length >= plan.mostRowValues ? "too many rows" : null;
+  return filled >= plan.mostRowValues ? "too many rows" : null;
 }
 
 /** The first limit that was passed, where a run is to end there. */
@@ -173,19 +176,34 @@ function count(course: Course, step: number): void {
   }
 }
 
-function rowTime({ rows, plan }: Course): number {
-  return rows[rows.length - (rowHead + rowGroup * plan.model.groups)] ?? -1;
+function rowTime({ rows, filled, plan }: Course): number {
+  return rows[filled - rowHead - rowGroup * plan.model.groups] ?? -1;
 }
 
 function addRow(course: Course): void {
-  const { rows, stepper, plan } = course;
+  const { stepper, plan } = course;
   const { model, state, scratch, currents } = stepper;
-  const largestPower = scratch.largestPower;
-  rows.push(course.time, stepper.voltage, stepper.current, packCharge(model, state), restVoltageOf(stepper), largestPower);
-  for (let g = 0; g < model.groups; g++) {
-    const at = g * stateSize;
-    rows.push(currents[g] as number, state[at] as number, state[at + 4] as number);
+  const width = rowHead + rowGroup * model.groups;
+  if (course.filled + width > course.rows.length) {
+    const wider = new Float64Array(2 * (course.rows.length + width));
+    wider.set(course.rows);
+    course.rows = wider;
   }
+  const { rows } = course;
+  let at = course.filled;
+  const largestPower = scratch.largestPower;
+  rows[at++] = course.time;
+  rows[at++] = stepper.voltage;
+  rows[at++] = stepper.current;
+  rows[at++] = packCharge(model, state);
+  rows[at++] = restVoltageOf(stepper);
+  rows[at++] = largestPower;
+  for (let g = 0; g < model.groups; g++) {
+    rows[at++] = currents[g] as number;
+    rows[at++] = state[g * stateSize] as number;
+    rows[at++] = state[g * stateSize + 4] as number;
+  }
+  course.filled = at;
   while (course.nextRow <= course.time + 1e-9) course.nextRow = ++course.rowCount * plan.rowInterval;
 }
 

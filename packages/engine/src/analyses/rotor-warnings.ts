@@ -1,8 +1,6 @@
-import { domainDistance } from "../published/index.ts";
 import type { Warning } from "./contract.ts";
 import type { RotorReading } from "./rotor-model-input.ts";
 import type { RotorMeasures } from "./rotor-output-schema.ts";
-import { domainCoordinates } from "./rotor-outputs.ts";
 import type { RotorInputs } from "./rotor-schema.ts";
 import { sectionWarnings } from "./section-warnings.ts";
 
@@ -51,12 +49,6 @@ function rowWarnings(row: RotorMeasures, { model, flapRange }: RotorReading): re
     care("stalled", "The collective lies beyond the one of largest steady thrust: the rotor is stalled and the numbers are rough.");
   if (flapRange !== undefined && largestFlap(row) > flapRange)
     care("flap-stop", `The blades flap ${degrees(largestFlap(row))}, past the stop at ${degrees(flapRange)}.`);
-  const domain = domainDistance("rotor", domainCoordinates(row));
-  if (domain.outside.length > 0)
-    care(
-      "outside-domain",
-      `Outside what was held against published measurements (nearest ${domain.nearest}): ${domain.outside.map(({ name, value, low, high }) => `${name} ${value.toPrecision(3)}, compared ${low.toPrecision(3)} to ${high.toPrecision(3)}`).join("; ")}.`,
-    );
   const even = model.inflowBalance !== "annular" && model.inducedPowerFactor < usualHoverFactor;
   const evenInflow = even && row.state === "normal" && row.advanceRatio < hoverAdvanceRatio;
   if (evenInflow)

@@ -1,7 +1,7 @@
 import { bracketedRoot } from "./bracketed-root.ts";
 import { flowThroughDisc, momentumResidual } from "./induced-inflow.ts";
-import { addRings, ringLoadWidth, sweepRing } from "./ring-sweep.kernel.ts";
-import type { RotorSweepState, RotorWorkspace } from "./rotor-workspace.ts";
+import { addRings, sweepRing } from "./ring-sweep.kernel.ts";
+import { type RotorSweepState, type RotorWorkspace, ringLoadWidth } from "./rotor-workspace.ts";
 import { prandtlFactor } from "./tip-loss.ts";
 
 export type AnnularInflow =

@@ -1,7 +1,6 @@
 import type { Air } from "../../environment/atmosphere/index.ts";
 import { solveAnnularInflow } from "./annular-inflow.ts";
-import { ringLoadWidth } from "./ring-sweep.kernel.ts";
-import type { RotorSweepState, RotorWorkspace } from "./rotor-workspace.ts";
+import { type RotorSweepState, type RotorWorkspace, ringLoadWidth } from "./rotor-workspace.ts";
 
 /** A rotor or propeller with blades that do not flap, in a stream. */
 export interface AnnularPoint {

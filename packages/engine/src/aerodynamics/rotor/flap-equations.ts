@@ -1,12 +1,11 @@
 import { solveLinearInPlace } from "../../numerics/index.ts";
 import { solveAnnularInflow } from "./annular-inflow.ts";
-import { type FlapStiffness, flapAngles, flapStiffness } from "./articulation.ts";
+import { type FlapAngles, type FlapStiffness, flapAngles, flapStiffness } from "./articulation.ts";
 import { inducedInflow, momentumResidual } from "./induced-inflow.ts";
 import { foreAftGradient } from "./inflow-distribution.kernel.ts";
-import { ringLoadWidth } from "./ring-sweep.kernel.ts";
 import { cyclicOf, discFlow, type RotorPoint } from "./rotor-point.ts";
 import { sweepRotor } from "./rotor-sweep.kernel.ts";
-import type { RotorWorkspace } from "./rotor-workspace.ts";
+import { type RotorWorkspace, ringLoadWidth } from "./rotor-workspace.ts";
 
 /**
  * The balance of a rotor's inflow, flapping and coning. Unknowns: λ_i, θ_1c, θ_1s and, for blades that cone, β₀. With annular inflow
@@ -65,14 +64,11 @@ export function flapEquations(ws: RotorWorkspace, point: RotorPoint): FlapEquati
 
 /** The residuals of one point; a state without a balance of its rings has none: NaN. */
 function residualsOf(equations: Omit<FlapEquations, "residuals">): FlapEquations["residuals"] {
-  const { point, workspace: ws, stiffness, coningPerMoment, flapSpring, halfSlope, momentumScale, effort } = equations;
-  const { model, state, out } = ws;
+  const { point, workspace: ws, stiffness } = equations;
+  const { state, rings } = ws;
   const cyclic = cyclicOf(point);
-  const { cones, hingeOffset } = stiffness;
-  const restConing = stiffness.spring * model.precone;
-  const coningStiffness = 1 + stiffness.surplus;
   const pitch = { theta1c: 0.5, theta1s: 0.5 };
-  let started = false;
+  const inflowResidual = inflowResidualOf(equations);
   return (unknowns, residuals) => {
     pitch.theta1c = unknowns[1] as number;
     pitch.theta1s = unknowns[2] as number;
@@ -83,30 +79,47 @@ function residualsOf(equations: Omit<FlapEquations, "residuals">): FlapEquations
     state.lambdaI = unknowns[0] as number;
     state.theta1c = pitch.theta1c;
     state.theta1s = pitch.theta1s;
-    if (cones) state.coning = unknowns[3] as number;
-    ws.rings.plungeCosine = hingeOffset * flap.lateral;
-    ws.rings.plungeSine = -hingeOffset * flap.longitudinal;
-    if (ws.annular) {
-      const inflow = solveAnnularInflow(ws, state, 1, started);
-      started = inflow.kind === "balanced";
-      effort.sweeps += inflow.ringSweeps / ws.mesh.radiusFraction.length;
-      residuals[0] = inflow.kind === "balanced" ? state.lambdaI - inflow.lambdaI : Number.NaN;
-    } else {
-      sweepRotor(ws, state);
-      effort.sweeps += 1;
-      const condition = { ct: out.ct, mu: flow.mu, lambdaC: flow.lambdaC, kappa: model.inducedPowerFactor };
-      residuals[0] = momentumResidual(condition, state.lambdaI) / momentumScale;
-    }
+    if (stiffness.cones) state.coning = unknowns[3] as number;
+    rings.plungeCosine = stiffness.hingeOffset * flap.lateral;
+    rings.plungeSine = -stiffness.hingeOffset * flap.longitudinal;
+    residuals[0] = inflowResidual();
     if (stiffness.rigid) {
       residuals[1] = pitch.theta1c - cyclic.cosine;
       residuals[2] = pitch.theta1s - cyclic.sine;
-      return;
-    }
-    const hinge = hingeOffset === 0 ? out : momentsAboutHinge(ws, hingeOffset);
-    residuals[1] = (hinge.momentCos * 8) / halfSlope + flapSpring * flap.longitudinal;
-    residuals[2] = (hinge.momentSin * 8) / halfSlope + flapSpring * flap.lateral;
-    if (cones) residuals[3] = state.coning * coningStiffness - restConing - coningPerMoment * hinge.meanFlapMoment;
+    } else flapResiduals(equations, flap, residuals);
   };
+}
+
+/** Sweeps the state of the workspace and says how far its inflow is from the momentum of its thrust. */
+function inflowResidualOf({ workspace: ws, momentumScale, effort }: Omit<FlapEquations, "residuals">): () => number {
+  const { model, state, out } = ws;
+  const { length: ringCount } = ws.mesh.radiusFraction;
+  let started = false;
+  if (!ws.annular) {
+    return () => {
+      sweepRotor(ws, state);
+      effort.sweeps += 1;
+      const condition = { ct: out.ct, mu: state.mu, lambdaC: state.lambdaC, kappa: model.inducedPowerFactor };
+      return momentumResidual(condition, state.lambdaI) / momentumScale;
+    };
+  }
+  return () => {
+    const inflow = solveAnnularInflow(ws, state, 1, started);
+    started = inflow.kind === "balanced";
+    effort.sweeps += inflow.ringSweeps / ringCount;
+    return inflow.kind === "balanced" ? state.lambdaI - inflow.lambdaI : Number.NaN;
+  };
+}
+
+/** Moments that flapping and coning leave over, after a sweep. */
+function flapResiduals(equations: Omit<FlapEquations, "residuals">, flap: FlapAngles, residuals: Float64Array): void {
+  const { workspace: ws, stiffness, coningPerMoment, flapSpring, halfSlope } = equations;
+  const hinge = stiffness.hingeOffset === 0 ? ws.out : momentsAboutHinge(ws, stiffness.hingeOffset);
+  residuals[1] = (hinge.momentCos * 8) / halfSlope + flapSpring * flap.longitudinal;
+  residuals[2] = (hinge.momentSin * 8) / halfSlope + flapSpring * flap.lateral;
+  if (!stiffness.cones) return;
+  const resting = stiffness.spring * ws.model.precone;
+  residuals[3] = ws.state.coning * (1 + stiffness.surplus) - resting - coningPerMoment * hinge.meanFlapMoment;
 }
 
 /** Flap moments about a hinge off the shaft, from the rings' loads. */

@@ -1,6 +1,6 @@
 import { circleSteps, circleWidth, rootReynoldsStep, rootReynoldsSteps, type SectionLaw, stepWidth } from "../airfoil-section/index.ts";
 import { foreAftGradient, lateralGradient } from "./inflow-distribution.kernel.ts";
-import type { RotorSweepState, RotorWorkspace } from "./rotor-workspace.ts";
+import { type RotorSweepState, type RotorWorkspace, ringLoadWidth } from "./rotor-workspace.ts";
 import type { SectionBlend } from "./section-blend.ts";
 
 const octant = Math.SQRT2 - 1;
@@ -14,11 +14,7 @@ const largestMachSquared = 0.81;
 const delayFull = Math.cos(Math.PI / 6);
 const delayEnd = Math.cos((5 * Math.PI) / 18);
 
-/**
- * Numbers per ring in `RingBuffers.loads`, in this order: C_T, C_Q, C_H, C_Y, moment cos, moment sin, mean moment, induced power, and
- * the part of C_Q that is lift's.
- */
-export const ringLoadWidth = 9;
+/** Numbers of `RingBuffers.loads` that are summed up. */
 const summedLoads = 8;
 
 /** Lift at Mach 0 of attached flow, of separated flow, drag, friction: what `readSection` leaves. */

@@ -58,13 +58,11 @@ function elementLoad(
   if (!blend) throw new Error("an element without a section");
   const mach = (speed * s.tipSpeed) / s.speedOfSound;
   const reynolds = (speed * s.tipSpeed * at(mesh.chord)) / s.kinematicViscosity;
-  const still = blendedCoefficients(blend, { angleOfAttack, mach, reynolds });
-  const { viscousDrag } = still;
-  const delay = Math.min(at(ws.rings.stallDelay) * (x / speed) ** 2, 1) * delayFade(angleOfAttack);
-  const unseparated = (blend.liftSlope * Math.sin(angleOfAttack - blend.zeroLift)) / Math.sqrt(1 - Math.min(mach * mach, 0.81));
-  const regained = delay * (unseparated - still.lift);
-  const lift = still.lift + regained;
-  const drag = still.drag + regained * Math.tan(angleOfAttack);
+  const { lift, drag, viscousDrag } = delayedCoefficients(
+    blend,
+    { angleOfAttack, mach, reynolds },
+    at(ws.rings.stallDelay) * (x / speed) ** 2,
+  );
   const lifting = at(mesh.liftWeight) * speed * lift * (ws.prandtl && !ws.annular ? tipFactor(model.bladeCount, x, inflowAngle) : 1);
   const rubbing = at(mesh.weight) * viscousDrag * Math.hypot(speed, span);
   const unswept = at(mesh.weight) * drag * speed;
@@ -88,6 +86,15 @@ function elementLoad(
 }
 
 type ForceCoefficients = Pick<ReturnType<typeof sectionCoefficients>, "lift" | "drag" | "viscousDrag">;
+
+/** With as much of the lift of unseparated flow as rotation keeps, at right angles to the chord. */
+function delayedCoefficients(blend: SectionBlend, at: SectionCondition, rotation: number): ForceCoefficients {
+  const still = blendedCoefficients(blend, at);
+  const { angleOfAttack, mach } = at;
+  const unseparated = (blend.liftSlope * Math.sin(angleOfAttack - blend.zeroLift)) / Math.sqrt(1 - Math.min(mach * mach, 0.81));
+  const regained = Math.min(rotation, 1) * delayFade(angleOfAttack) * (unseparated - still.lift);
+  return { ...still, lift: still.lift + regained, drag: still.drag + regained * Math.tan(angleOfAttack) };
+}
 
 /** 1 to 30° of angle of attack, 0 from 50°, along the cosine. */
 function delayFade(angleOfAttack: number): number {

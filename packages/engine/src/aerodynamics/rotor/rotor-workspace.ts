@@ -1,5 +1,4 @@
 import { type SectionLaw, sectionLaw } from "../airfoil-section/index.ts";
-import { ringLoadWidth } from "./ring-sweep.kernel.ts";
 import { type RotorMesh, rotorMesh } from "./rotor-mesh.ts";
 import type { RotorModel } from "./rotor-model.ts";
 import { type SectionBlend, sectionBlends } from "./section-blend.ts";
@@ -51,6 +50,12 @@ export interface RotorSweepResult {
   /** Power of the induced velocity. */
   cpInduced: number;
 }
+
+/**
+ * Numbers per ring in `RingBuffers.loads`, in this order: C_T, C_Q, C_H, C_Y, moment cos, moment sin, mean moment, induced power, and
+ * the part of C_Q that is lift's.
+ */
+export const ringLoadWidth = 9;
 
 /** What rings have of their own, innermost first. Velocities over the speed that coefficients are built on. */
 export interface RingBuffers {

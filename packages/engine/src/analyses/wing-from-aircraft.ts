@@ -1,0 +1,37 @@
+import type { FiniteWing } from "../aerodynamics/wing/index.ts";
+import type { Problem, ProjectView } from "./contract.ts";
+import { chosenAircraft, isProblem } from "./flight-conditions.ts";
+
+/** A surface of an aircraft file by its polar. */
+export interface AircraftSurface {
+  readonly wing: FiniteWing;
+  /** Largest lift coefficient that the file allows. */
+  readonly largestLift: number;
+}
+
+/** What the file does not say of tailplane and fin: common practice. */
+const unsaid = { stallSharpness: 60, flatPlateCoefficient: 1.2, finProfileDrag: 0.01 };
+
+/** Wing, tailplane or fin of an aircraft file. */
+export function wingFromAircraft(view: ProjectView, path: string, part: "wing" | "tailplane" | "fin"): AircraftSurface | Problem {
+  const chosen = chosenAircraft(view, path);
+  if (isProblem(chosen)) return chosen;
+  const { wing, tailplane, fin } = chosen.aircraft;
+  if (part === "wing") return { wing, largestLift: wing.maximumLiftCoefficient };
+  const { stallSharpness, flatPlateCoefficient, finProfileDrag } = unsaid;
+  const own = part === "tailplane" ? { ...tailplane } : { ...fin, span: Math.sqrt(fin.area * fin.aspectRatio), cd0: finProfileDrag };
+  const { area, span, liftSlope, cd0, spanEfficiency, maximumLiftCoefficient } = own;
+  return {
+    wing: {
+      area,
+      span,
+      liftSlope,
+      cd0,
+      spanEfficiency,
+      stallSharpness,
+      flatPlateCoefficient,
+      stallAngle: maximumLiftCoefficient / liftSlope,
+    },
+    largestLift: maximumLiftCoefficient,
+  };
+}

@@ -23,6 +23,8 @@ const longestSecant = 0.05;
 const endingSecant = 1e-8;
 /** A secant as short as this is not worth a sweep [1]. */
 const leastSecant = 1e-11;
+/** Rate of descent over the hover induced velocity of the ring within which κ fades to 1. Chosen. */
+const kappaFade = 0.4;
 
 /**
  * The induced (and swirl) velocity of every ring, each from its own momentum. Writes `ws.rings` and `ws.out`.
@@ -30,6 +32,8 @@ const leastSecant = 1e-11;
  *     dC_T = 4 F λ_i Λ x dx/κ      dC_Q = 4 F w Λ x² dx
  *
  * with Λ the flow through the ring (`flowThroughDisc`: momentum theory, the ring state's law in descent), and F Prandtl's function.
+ * κ stands for what a contracting wake takes beyond that; it fades to 1 over the first 0.4 v_h of descent, where the air drives the
+ * rotor and its wake widens instead.
  * Swirl by drag is mixed away as if at least a flow of 2 % of the tip speed carried it off: else drag alone would spin the air up where
  * nothing flows through, and a rotor without thrust would need no torque.
  * A ring depends on nothing but itself, so each is a search in one number between places of opposite sign. Where a ring has several
@@ -58,6 +62,13 @@ export function solveAnnularInflow(ws: RotorWorkspace, s: RotorSweepState, spin:
   }
   addRings(ws);
   return { kind: "balanced", lambdaI: sum / area, ringSweeps: balance.sweeps };
+}
+
+/** κ of a ring in its axial flow: whole in hover and climb, 1 in descent. */
+function contractionFactor(kappa: number, ct: number, lambdaC: number): number {
+  if (kappa === 1 || ct * lambdaC >= 0) return kappa;
+  const share = 1 - Math.abs(lambdaC) / (kappaFade * Math.sqrt(Math.abs(ct) / 2));
+  return share <= 0 ? 1 : 1 + (kappa - 1) * share * share * (3 - 2 * share);
 }
 
 /** The search for one ring after the other. */
@@ -118,6 +129,7 @@ class RingBalance {
     sweepRing(ws, state, spin, ring, lambdaI, this.swirl);
     this.factor = prandtlFactor(ws, this.x, spin * this.x - this.swirl, state.lambdaC + lambdaI, lambdaI);
     condition.ct = (ws.rings.loads[ring * ringLoadWidth] as number) / (this.ringArea * this.factor);
+    condition.kappa = contractionFactor(ws.model.inducedPowerFactor, condition.ct, state.lambdaC);
     return momentumResidual(condition, lambdaI);
   }
 

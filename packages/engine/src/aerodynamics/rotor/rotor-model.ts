@@ -55,6 +55,11 @@ export interface RotorModel {
   readonly precone: number;
   readonly articulation: Articulation;
   readonly section: SectionDefinition;
+  /**
+   * Mach number of the tip, Ω R/a, at which section tables that know several Mach numbers are read: every element at its share of it.
+   * Absent, their lowest is taken.
+   */
+  readonly sectionTipMach?: number;
   readonly tipLoss: TipLoss;
   /** κ of Glauert's formula, 1 for the ideal disc [1]. */
   readonly inducedPowerFactor: number;

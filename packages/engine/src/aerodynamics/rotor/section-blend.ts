@@ -14,13 +14,15 @@ export interface SectionBlend {
 }
 
 /**
- * The section of every element: coefficients at equal angle run straight between the laws of neighbouring stations.
+ * The section of every element: coefficients at equal angle run straight between the laws of neighbouring stations. Tables that know
+ * several Mach numbers are read at the element's own, where the model names that of the tip.
  *
  * @derivation linear interpolation
  */
 export function sectionBlends(model: RotorModel, mesh: RotorMesh, main: SectionLaw): readonly SectionBlend[] {
   const laws = new Map<SectionDefinition, SectionLaw>([[model.section, main]]);
-  const lawOf = (definition: SectionDefinition = model.section): SectionLaw => {
+  const lawOf = (definition: SectionDefinition, x: number): SectionLaw => {
+    if (model.sectionTipMach !== undefined && knowsMach(definition)) return sectionLaw(definition, { mach: x * model.sectionTipMach });
     const known = laws.get(definition) ?? sectionLaw(definition);
     laws.set(definition, known);
     return known;
@@ -30,10 +32,15 @@ export function sectionBlends(model: RotorModel, mesh: RotorMesh, main: SectionL
     const above = stations.findIndex((station) => station.radiusFraction >= x);
     const outer = stations[above < 0 ? stations.length - 1 : above];
     const inner = above > 0 ? stations[above - 1] : outer;
-    if (!outer || !inner || outer.section === inner.section) return blend(lawOf(outer?.section), lawOf(outer?.section), 0);
+    const outside = lawOf(outer?.section ?? model.section, x);
+    if (!outer || !inner || outer.section === inner.section) return blend(outside, outside, 0);
     const share = (x - inner.radiusFraction) / (outer.radiusFraction - inner.radiusFraction);
-    return blend(lawOf(inner.section), lawOf(outer.section), share);
+    return blend(lawOf(inner.section ?? model.section, x), outside, share);
   });
+}
+
+function knowsMach(definition: SectionDefinition): boolean {
+  return definition.kind === "table" && definition.polars.some((polar) => polar.machNumber !== definition.polars[0]?.machNumber);
 }
 
 function blend(inner: SectionLaw, outer: SectionLaw, outerShare: number): SectionBlend {

@@ -24,7 +24,7 @@ export interface Comparison {
   /** What expected and computed are; `dimensionless` without it. In SI. */
   readonly quantityKind?: QuantityKind;
   /** What the rows run along, one value per row in SI: the horizontal axis of the picture of this comparison. */
-  readonly along?: { readonly name: string; readonly quantity: QuantityKind; readonly values: readonly number[] };
+  readonly along?: { readonly name: string; readonly quantity: QuantityKind; readonly values: readonly number[] } | undefined;
 }
 
 /** `relative`, or the unit of the difference. */

@@ -44,12 +44,12 @@ export function cutLabels(page: Page): Promise<readonly string[]> {
   );
 }
 
-/** How many drawn paths, lines and marks each picture of the page has. */
+/** How many drawn paths, lines, marks and cells each picture of the page has. */
 export function drawnMarks(page: Page): Promise<readonly number[]> {
   return page.evaluate(() =>
     [...document.querySelectorAll("svg[data-figure]")].map(
       (picture) =>
-        [...picture.querySelectorAll<SVGGraphicsElement>("path, polyline, polygon, circle")].filter((mark) => {
+        [...picture.querySelectorAll<SVGGraphicsElement>('path, polyline, polygon, circle, [data-part="cells"] rect')].filter((mark) => {
           const box = mark.getBoundingClientRect();
           return box.width + box.height > 2;
         }).length,

@@ -1,9 +1,9 @@
 import AxeBuilder from "@axe-core/playwright";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { colourCount, cutLabels, drawnMarks, overlappingLabels, sidewaysScroll } from "./measures.ts";
 import { exactAnswer, keepScreenshot, launchBrowser, openQuestion, openScreen } from "./screen.ts";
 import { type ServerProcess, startServer } from "./server-process.ts";
+import { soundPage } from "./sound-page.ts";
 
 const questions = ["payload", "speed", "mission"];
 const screens = [1280, 480].flatMap((width) => (["light", "dark"] as const).map((scheme) => ({ width, scheme })));
@@ -76,19 +76,6 @@ describe("the built app on the demo project", () => {
     await context.close();
   });
 });
-
-/** Drawn, readable, inside the window, and without an accessibility violation. */
-async function soundPage(page: Page): Promise<void> {
-  const marks = await drawnMarks(page);
-  expect(marks.length).toBeGreaterThan(0);
-  expect(Math.min(...marks)).toBeGreaterThan(0);
-  expect(await colourCount(page.locator("svg[data-figure]").first())).toBeGreaterThan(8);
-  expect(await overlappingLabels(page)).toEqual([]);
-  expect(await cutLabels(page)).toEqual([]);
-  expect(await sidewaysScroll(page)).toBe(0);
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(" ")}`)).toEqual([]);
-}
 
 /** Types another altitude, or wind where the page flies a mission; waits for the exact answer to that. */
 async function changeCondition(page: Page): Promise<void> {

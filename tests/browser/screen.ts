@@ -51,8 +51,10 @@ export async function openQuestion(page: Page, address: string, fragment: string
   await exactAnswer(page);
 }
 
+/** Waits for the exact answer; a refusal instead is told at once. */
 export async function exactAnswer(page: Page): Promise<void> {
-  await page.waitForSelector('main[data-state="exact"]', { timeout: 240_000 });
+  const settled = await page.waitForSelector('main[data-state="exact"], main[data-state="error"]', { timeout: 240_000 });
+  if ((await settled.getAttribute("data-state")) !== "exact") throw new Error(`No answer at ${page.url()}: ${await settled.textContent()}`);
   await page.waitForFunction(() =>
     [...document.querySelectorAll("[data-picture]")].every((picture) => picture.querySelector("svg[data-figure]")),
   );

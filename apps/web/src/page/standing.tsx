@@ -1,5 +1,5 @@
 import { comparisonFigure, errorText, standingOf, standingSentence, type ValidationRow } from "@wingseed/reports/draw";
-import { useMemo } from "react";
+import { useMemo, useState } from "react";
 import type { Origin } from "../model/slip.ts";
 import { Picture } from "../picture/picture.tsx";
 import { useSession } from "../session-context.ts";
@@ -81,21 +81,24 @@ interface ComparisonsProps {
 
 /** The whole of that comparison with its pictures, folded until it is asked for. */
 function Comparisons({ rows, shown, origin }: ComparisonsProps) {
+  const [open, setOpen] = useState(false);
   const figures = useMemo(() => rows.flatMap((row) => comparisonFigure(row) ?? []), [rows]);
   const others = rows.filter((row) => !shown.includes(row));
   if (figures.length + others.length === 0) return null;
   const inside = [counted(others.length, "more row"), counted(figures.length, "picture")].filter(Boolean).join(", ");
   return (
-    <details className="comparisons">
+    <details className="comparisons" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>
         The whole comparison <span className="quiet">({inside})</span>
       </summary>
       <Errors caption="Further quantities" rows={others} />
-      <div className="figures">
-        {figures.map((figure) => (
-          <Picture key={figure.id} figure={figure} origin={origin} stale={false} size="small" />
-        ))}
-      </div>
+      {open && (
+        <div className="figures">
+          {figures.map((figure) => (
+            <Picture key={figure.id} figure={figure} origin={origin} stale={false} size="small" />
+          ))}
+        </div>
+      )}
     </details>
   );
 }

@@ -14,7 +14,7 @@ export function UprightTable({ table, origin }: UprightTableProps) {
   const [row = []] = table.rows;
   return (
     <section className="table-figure wide-picture" data-figure={table.id} aria-label={table.caption}>
-      <h3>{table.caption}</h3>
+      <h2>{table.caption}</h2>
       <dl className="upright">
         {table.columns.map((column, index) => {
           const value = row[index] ?? null;

@@ -82,7 +82,7 @@ const note = (kind: string, message: string): Warning => ({ grade: "note", kind,
 export function cellOf(input: CellInput, view: ProjectView, capacity: number | undefined, mass: number | undefined): CellReading {
   if (typeof input === "string") {
     const { title, provenance, note: words } = builtInCellProvenance(input);
-    const warnings = [note("cell-data", `The ${title} is ${provenance}. ${words}`)];
+    const warnings = [note("cell-data", `Cell data, ${provenance}: ${title}. ${words}`)];
     return { cell: builtInCell(input), title, aircraft: null, warnings, assumed: [] };
   }
   if ("aircraft" in input) {

@@ -380,7 +380,6 @@ function finishGroup(
   step: number,
   scratch: PackScratch,
   g: number,
-  left: number,
   gone: number,
 ): void {
   const { series, parallel, table } = model;
@@ -404,7 +403,7 @@ function finishGroup(
   const lostLag = (mean - (steady[c + coefficients.meanSurface] as number)) * charge;
   const heat = (cells * (lostOhmic + lostRelaxing + lostLag)) / step;
   const warm = model.bayTemperature + model.thermalResistance * heat;
-  to[at + 4] = warm * gone + (from[at + 4] as number) * left;
+  to[at + 4] = (from[at + 4] as number) + (warm - (from[at + 4] as number)) * gone;
   temperatures[g] = 0.5 * ((from[at + 4] as number) + (to[at + 4] as number));
   const count = model.counts[g] as number;
   const all = count * cells;
@@ -470,7 +469,7 @@ export function advancePack(
     energies.fill(0);
     let far = 0;
     for (let g = 0; g < groups; g++) {
-      finishGroup(model, from, to, step, scratch, g, 1 - gone, gone);
+      finishGroup(model, from, to, step, scratch, g, gone);
       far = Math.max(far, Math.abs((temperatures[g] as number) - (scratch.used[g] as number)));
     }
     if (far <= temperatureSlack) break;

@@ -215,6 +215,7 @@ export function restVoltage(model: PackModel, state: Float64Array, group: number
  * The whole pack as one source: groups in parallel, wiring behind. Writes currents; false when the load has no answer.
  *
  * @derivation Kirchhoff's laws for linear sources U = A − B I side by side; smaller root of P = I (E − I R)
+ * @source plett-2015, ch. 2, equivalent circuit with relaxation pairs, unchecked
  */
 function shareLoad(model: PackModel, scratch: PackScratch, isPower: boolean, load: number): boolean {
   const { counts, groups, parallel, wiringResistance, cutoffVoltage } = model;
@@ -230,7 +231,7 @@ function shareLoad(model: PackModel, scratch: PackScratch, isPower: boolean, loa
   const resistance = 1 / conductance + wiringResistance;
   const matched = source / 2 > cutoffVoltage;
   scratch.heldBy = matched ? "internal resistance" : "cut-off voltage";
-  scratch.largestCurrent = Math.max(0, (source - (matched && isPower ? source / 2 : cutoffVoltage)) / resistance);
+  scratch.largestCurrent = Math.max(0, (source - cutoffVoltage) / resistance);
   scratch.largestPower = matched
     ? (source * source) / (4 * resistance)
     : Math.max(0, (cutoffVoltage * (source - cutoffVoltage)) / resistance);
@@ -445,6 +446,7 @@ function findCurrents(model: PackModel, from: Float64Array, isPower: boolean, lo
  * each group warmed last [K/s]. False when the load cannot be met.
  *
  * @derivation own scheme: mean-value form of the equivalent circuit with surface lag
+ * @source bernardi-1985, heat of a cell without its entropy part, from memory
  */
 export function advancePack(
   model: PackModel,

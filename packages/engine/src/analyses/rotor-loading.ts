@@ -1,4 +1,4 @@
-import { type ElementLoad, type RotorWorkspace, rotorLoading } from "../aerodynamics/rotor/index.ts";
+import { type ElementLoad, type RotorWorkspace, rotorLoading, solveRotorInflowAndFlap } from "../aerodynamics/rotor/index.ts";
 import type { RotorPointOutputs } from "./rotor-output-schema.ts";
 import type { RotorState } from "./rotor-state.ts";
 
@@ -7,6 +7,8 @@ type Distributions = Pick<RotorPointOutputs, "spanwise" | "azimuthal" | "discMap
 /** Loads along the blade, around the turn and over the disc. */
 export function rotorDistributions(ws: RotorWorkspace, { rotor, point }: RotorState): Distributions {
   const { tipSpeed, air } = point;
+  // Rings may hold the velocities of another state, as the search for the largest thrust leaves them.
+  if (ws.model.inflowBalance === "annular") solveRotorInflowAndFlap(ws, point);
   const kinematicViscosity = air.dynamicViscosity / air.density;
   const loads = rotorLoading(ws, { ...rotor, theta0: point.collective, tipSpeed, speedOfSound: air.speedOfSound, kinematicViscosity });
   const elements = ws.mesh.radiusFraction.length;

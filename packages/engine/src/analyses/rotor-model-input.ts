@@ -36,6 +36,7 @@ export function rotorReading(view: ProjectView, inputs: RotorInputs, density: nu
   }
   const sections = bladeSections(view, rotor);
   if (isProblem(sections)) return sections;
+  const usual = usualSettings(inputs);
   const unheld: RotorModel = {
     radius: rotor.radius,
     bladeCount: rotor.blades,
@@ -44,24 +45,39 @@ export function rotorReading(view: ProjectView, inputs: RotorInputs, density: nu
     precone: rotor.precone,
     articulation: { kind: "teetering" },
     section: sections.section,
-    ...usualSettings,
+    ...usual,
     ...givenSettings(inputs),
     ...mesh,
   };
   const held = rotorArticulation(rotor, unheld, density);
-  const absent = settingNames.filter((name) => inputs[name] === undefined && (name !== "inflow" || unheld.inflowBalance === undefined));
+  const assumedOf = { ...usual, inflow: usual.inflowBalance === "annular" ? "annular" : usual.inflow };
+  const absent = settingNames.filter((name) => inputs[name] === undefined);
   return {
     model: { ...unheld, articulation: held.articulation },
     flapRange: rotor.flapRange,
     assumed: [
-      ...absent.map((name) => ({ path: `inputs.${name}`, value: usualSettings[name], because: "not given: the usual law" })),
+      ...absent.map((name) => ({ path: `inputs.${name}`, value: assumedOf[name], because: "not given: the usual law" })),
       ...held.assumed,
     ],
     warnings: sections.warnings,
   };
 }
 
-const usualSettings = { tipLoss: { kind: "prandtl" }, inducedPowerFactor: 1, inflow: "drees", radialFlow: "resultant" } as const;
+/** What helped over all published rotors (docs/decisions/0017-rotor-model-choices.md). */
+const ringSettings = {
+  tipLoss: { kind: "prandtl" },
+  inducedPowerFactor: 1.2,
+  inflow: "drees",
+  inflowBalance: "annular",
+  radialFlow: "friction",
+} as const satisfies Partial<RotorModel>;
+
+/** Settings that the inputs do not speak of. The factor on thrust was found with annular inflow and means nothing without. */
+function usualSettings({ inflow }: RotorInputs) {
+  if (inflow === undefined || inflow === "annular") return ringSettings;
+  return { ...ringSettings, inducedPowerFactor: 1, inflowBalance: "mean" } as const;
+}
+
 const settingNames = ["tipLoss", "inducedPowerFactor", "inflow", "radialFlow"] as const;
 
 /** The settings that the inputs speak of; the others stay what they are. */

@@ -148,13 +148,14 @@ export const rotorInputs = z
       .meta({ description: "Cyclic pitch as given, or set so that the disc stays normal to the shaft." }),
     tipLoss: tipLoss.optional().meta({ description: "How lift is lost at the blade tip; Prandtl's function when absent." }),
     inducedPowerFactor: quantity("dimensionless", {
-      description: "Factor on thrust in momentum theory; 1, where tip loss and inflow distribution are computed, when absent.",
+      description:
+        "Factor on thrust in momentum theory; when absent 1.2 with annular inflow, where it fades to 1 in descent, and 1 with a law around the mean.",
       minimum: 1,
       maximum: 2,
     }).optional(),
     inflow: z.enum(["drees", "pitt-peters", "uniform", "annular"]).optional().meta({
       description:
-        "How induced velocity varies over the disc: by a law around its mean, or ring by ring from the ring's own thrust. When absent Drees' law, or annular where one of the next three is given.",
+        "How induced velocity varies over the disc: by a law around its mean, or ring by ring from the ring's own thrust; annular when absent.",
     }),
     inflowGradient: z
       .enum(["drees", "pitt-peters", "uniform"])
@@ -172,7 +173,7 @@ export const rotorInputs = z
     radialFlow: z
       .union([z.enum(["resultant", "friction", "off"]).meta({ label: "Law" }), z.boolean().meta({ label: "On or off" })])
       .optional()
-      .meta({ description: "Drag of the flow along the blade; true means resultant, as does its absence." }),
+      .meta({ description: "Drag of the flow along the blade; true means resultant, its absence friction." }),
     azimuths: z.int().min(8).max(96).default(24).meta({ description: "Blade positions per turn." }),
     radialElements: z.int().min(4).max(64).default(16).meta({ description: "Elements per blade." }),
   })

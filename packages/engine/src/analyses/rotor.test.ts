@@ -219,7 +219,7 @@ describe("shortcuts and options", () => {
 
   it("the ground lowers the power in hover, less with height and speed, and too near it is said so", () => {
     const power = (heightAboveGround: number | undefined, more: Given = {}): number =>
-      solved({ rotationRate: 70, thrust: 120, ...more, heightAboveGround }).inducedPower;
+      solved({ rotationRate: 70, thrust: 120, inflow: "drees", ...more, heightAboveGround }).inducedPower;
     const far = power(undefined);
     expect(power(1.15) / far).toBeCloseTo((1 - 1 / 16) ** 1.5, 3);
     expect(power(2.3)).toBeGreaterThan(power(1.15));

@@ -12,7 +12,7 @@ const affordable: Readonly<Record<string, number>> = {
   rotor: 120,
   propeller: 400,
   battery: 300,
-  motor: 300, wing: 300,
+  motor: 300, wing: 150,
   section: 400,
   speed: 10,
   payload: 8,

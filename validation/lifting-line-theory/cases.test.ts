@@ -11,7 +11,7 @@ interface WingOutputs {
 const sectionSlope = 2 * Math.PI;
 
 /** Stations that make the same equations as the four coefficients of the table, and enough that more change nothing. */
-const [ofTable, converged] = [7, 61];
+const [ofTable, converged] = [7, 41];
 
 /** τ and δ of a wing that the analysis solved. */
 function corrections(row: CaseRow, stations: number): { readonly tau: number; readonly delta: number } {

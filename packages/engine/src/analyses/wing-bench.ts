@@ -13,6 +13,8 @@ const usualReynolds = 500_000;
 const usualLift = 0.6;
 /** Glides steeper than this are dives: their speed is not followed further [1]. */
 const leastForce = 0.05;
+/** First guess of the lift of a stalled wing, no more [1]. */
+const mostLift = 1.2;
 const fastestMach = 0.85;
 const reynoldsRange = [1000, 1e8] as const;
 
@@ -72,12 +74,9 @@ export function wingBench(project: ProjectView, inputs: WingInputs): (WingBench 
   const point = (angle: number, stream: Stream): BenchPoint =>
     dragging(angle, reading.at({ angle: angle + reading.incidence, reynolds: stream.reynolds, mach: stream.mach }), stream);
   const gliding = (angle: number): BenchPoint => {
-    let found = point(angle, chosen);
-    for (let pass = 0; pass < 2; pass++) {
-      const force = Math.hypot(found.lift, found.drag);
-      found = point(angle, streamAt(glideSpeed(weight ?? 0, air, reading.area, force), air, chord));
-    }
-    return found;
+    const streamOf = (force: number): Stream => streamAt(glideSpeed(weight ?? 0, air, reading.area, force), air, chord);
+    const guessed = point(angle, streamOf(Math.min(Math.abs(reading.attachedLift(angle + reading.incidence)), mostLift)));
+    return point(angle, streamOf(Math.hypot(guessed.lift, guessed.drag)));
   };
   const followed = steady === undefined && weight !== undefined;
   const at = followed && reading.scaled ? gliding : (angle: number) => point(angle, chosen);

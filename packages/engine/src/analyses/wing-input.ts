@@ -43,6 +43,8 @@ export interface WingReading {
   readonly largestLift: number | undefined;
   /** Whether Reynolds and Mach number change anything. */
   readonly scaled: boolean;
+  /** Lift coefficient at an angle of the root chord as if nothing stalled; good enough to begin with [1]. */
+  readonly attachedLift: (angle: number) => number;
   /** At an angle of the root chord. */
   readonly at: (condition: WingCondition) => WingPoint;
   readonly warnings: readonly Warning[];
@@ -72,6 +74,7 @@ export function wingReading(view: ProjectView, { wing, method }: WingInputs, at:
       largestLift: surface.largestLift,
       attached: undefined,
       scaled: false,
+      attachedLift: (angle) => surface.wing.liftSlope * angle,
       at: ({ angle }) => polarWingPoint(polar, angle),
       warnings: [],
     };
@@ -103,7 +106,13 @@ function writtenReading(
   };
   if (method.kind === "lifting-line") {
     const solver = new LiftingLineWing(liftingLine(planform, law, flaps, { count: method.stations, shortWing: method.shortWing, ...at }));
-    return { ...common, attached: undefined, scaled: true, at: (condition) => solver.at(condition) };
+    return {
+      ...common,
+      attached: undefined,
+      scaled: true,
+      attachedLift: (angle) => solver.attachedLift(angle),
+      at: (condition) => solver.at(condition),
+    };
   }
   const polar = polarOf(wing, planform, method, law, at);
   const attached = {
@@ -111,7 +120,13 @@ function writtenReading(
     liftSlope: polar.wing.liftSlope,
     largestLift: method.maximumLiftCoefficient === undefined ? boundlessLift : largestLiftOf(polar.wing).lift,
   };
-  return { ...common, attached, scaled: false, at: ({ angle }) => polarWingPoint(polar, angle) };
+  return {
+    ...common,
+    attached,
+    scaled: false,
+    attachedLift: (angle) => attached.at(angle).lift,
+    at: ({ angle }) => polarWingPoint(polar, angle),
+  };
 }
 
 /** Where a polar has no stall of its own, the best of it is looked for up to here [1]. */

@@ -23,7 +23,8 @@ const step = 0.5 * degree;
 const widest = { zeroLift: 30 * degree, stall: 45 * degree };
 /** Lift has fallen by this much, or this share of the largest, where it has stalled. */
 const fallen = { by: 0.01, share: 0.01 };
-const fine = 1e-5;
+/** Tolerance of the best angles [rad]: on a parabola they cost nothing. */
+const fine = { solved: 1e-4, parabola: 1e-9 };
 /** A drag coefficient below this is none. */
 const countedDrag = 1e-9;
 
@@ -82,7 +83,7 @@ export function powerFactor({ lift, drag }: BenchPoint): number {
   return drag > countedDrag && lift > 0 ? lift ** 1.5 / drag : 0;
 }
 
-/** The crossing of zero lift, marched from zero angle toward it in whole degrees, then halved. */
+/** The crossing of zero lift, marched from zero angle toward it in whole degrees, then closed in on. */
 function zeroLiftAngle(bench: WingBench): number | undefined {
   const lift = (angle: number): number => bench.at(angle).lift;
   const down = lift(0) > 0;
@@ -90,17 +91,24 @@ function zeroLiftAngle(bench: WingBench): number | undefined {
   for (let count = 1; count * degree <= widest.zeroLift; count++) {
     const outer = (down ? -count : count) * degree;
     if (lift(outer) > 0 !== down) {
-      let [low, high] = down ? [outer, inner] : [inner, outer];
-      for (let i = 0; i < 30; i++) {
-        const middle = (low + high) / 2;
-        if (lift(middle) > 0) high = middle;
-        else low = middle;
-      }
-      return (low + high) / 2;
+      return rising(lift, down ? [outer, inner] : [inner, outer]);
     }
     inner = outer;
   }
   return undefined;
+}
+
+/** Root of a function that rises between two ends: false position with the weight of a stale end halved. */
+function rising(f: (x: number) => number, [from, to]: readonly [number, number]): number {
+  let [low, high, atLow, atHigh] = [from, to, f(from), f(to)];
+  for (let i = 0; i < 60 && high - low > 1e-10; i++) {
+    const x = atHigh > atLow ? low - (atLow * (high - low)) / (atHigh - atLow) : (low + high) / 2;
+    const value = f(x);
+    if (Math.abs(value) < 1e-9) return x;
+    if (value < 0) [low, atLow, atHigh] = [x, value, atHigh / 2];
+    else [high, atHigh, atLow] = [x, value, atLow / 2];
+  }
+  return (low + high) / 2;
 }
 
 /** Upward from no lift to the first stall, or to the largest lift that may be used. */
@@ -149,7 +157,7 @@ function bestOf(look: Looking, points: readonly BenchPoint[], width: number, mea
 function refined(look: Looking, around: BenchPoint, width: number, measure: Measure, highest = Number.POSITIVE_INFINITY): BenchPoint {
   const [low, high] = [around.angle - width, Math.min(around.angle + width, highest)];
   if (high <= low) return around;
-  const { x } = lineMinimum((angle) => -measure(look(angle)), low, high, fine);
+  const { x } = lineMinimum((angle) => -measure(look(angle)), low, high, look(low).wing.way === "polar" ? fine.parabola : fine.solved);
   const found = look(x);
   return measure(found) > measure(around) ? found : around;
 }

@@ -37,6 +37,13 @@ export function wingWarnings(bench: WingBench, outputs: WingOutputs, inputs: Win
       "stalled",
       `${stalled} of ${outputs.rows.length} angles lie beyond the first stall on the span: lift and drag are rough there.`,
     );
+  const { largestLift: allowed } = reading;
+  if (allowed !== undefined && outputs.largestLift !== null && allowed > outputs.largestLift + 1e-4)
+    say(
+      "note",
+      "largest-lift",
+      `The file allows a lift coefficient of ${allowed.toFixed(3)}; its own polar reaches ${outputs.largestLift.toFixed(3)}, which is used.`,
+    );
   const highest = Math.max(outputs.bestGlideLift ?? 0, outputs.bestPowerFactorLift ?? 0);
   if (reading.attached && outputs.largestLift !== null && highest > outputs.largestLift * 1.001)
     say(

@@ -26,6 +26,11 @@ export class LiftingLineWing {
     );
   }
 
+  /** Lift coefficient at an angle of the root chord [rad] as if nothing stalled. */
+  attachedLift(angle: number): number {
+    return total(this.line, this.basic.circulation) + angle * total(this.line, this.perAngle.circulation);
+  }
+
   /** The wing at an angle: by the lifting line up to the stall of its first strip, beyond it by strips. */
   at(condition: WingCondition): WingPoint {
     if (Math.abs(condition.angle) < widest) {

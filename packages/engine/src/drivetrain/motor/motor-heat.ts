@@ -1,8 +1,16 @@
 import { piecewiseLinear } from "../../numerics/index.ts";
-import type { MotorDefinition } from "./motor-definition.ts";
-import type { MotorPoint } from "./motor-point.ts";
+import { type MotorDefinition, windingResistance } from "./motor-definition.ts";
+import { type MotorPoint, motorPoint } from "./motor-point.ts";
 import { type MotorFinding, type MotorHeld, motorStates } from "./motor-search.ts";
-import { type HeatAt, type HeatingSample, heating, type MotorThermal, slowestTime, steadyTemperature } from "./winding-heat.ts";
+import {
+  type HeatAt,
+  type HeatingSample,
+  heating,
+  type MotorHeat,
+  type MotorThermal,
+  slowestTime,
+  steadyTemperature,
+} from "./winding-heat.ts";
 
 /** What an operating point does to the winding. */
 export interface PointHeating {
@@ -32,23 +40,44 @@ export function pointHeating(motor: MotorDefinition, thermal: MotorThermal, at: 
   const stateAt = (temperature: number): MotorPoint | undefined => usual(motorStates(motor, { voltage: at.voltage, temperature }, held));
   const cold = stateAt(at.start);
   if (!cold) throw new Error("a point without state has no heating");
-  const heatAt: HeatAt = (temperature) => {
-    const { copperLoss, noLoadLoss } = stateAt(temperature) ?? cold;
-    return { copper: copperLoss, idle: noLoadLoss };
-  };
+  const heatAt: HeatAt = (temperature) => heatOf(motor, at.voltage, temperature, held, stateAt, cold);
   const steady = steadyTemperature(thermal, at.ambient, heatAt);
   const limit = thermal.temperatureMaximum;
   const duration = forEver * slowestTime(thermal);
   const reading = held.kind === "load" ? tabulated(heatAt, Math.min(at.start, at.ambient), Math.max(limit, at.start)) : heatAt;
   const { timeToLimit, samples } = heating(thermal, { ambient: at.ambient, start: at.start, duration }, reading);
-  const held_ = steady !== null && steady <= limit ? stateAt(steady) : undefined;
+  const settled = steady !== null && steady <= limit ? stateAt(steady) : undefined;
+  const short = steady !== null && steady <= limit && !settled ? " Warm as it is then, the voltage no longer suffices." : "";
   return {
     steadyTemperature: steady,
-    steadyPoint: held_ ?? null,
+    steadyPoint: settled ?? null,
     timeToLimit,
-    because: reason(steady, timeToLimit, limit),
+    because: `${reason(steady, timeToLimit, limit)}${short}`,
     samples: thinned(samples),
   };
+}
+
+/** Heat at a temperature; where current is held it is held however hot, though the voltage may no longer suffice. */
+function heatOf(
+  motor: MotorDefinition,
+  voltage: number,
+  temperature: number,
+  held: MotorHeld,
+  stateAt: (temperature: number) => MotorPoint | undefined,
+  cold: MotorPoint,
+): MotorHeat {
+  const follows = held.kind === "load" || held.kind === "rate";
+  const state = follows
+    ? (stateAt(temperature) ?? cold)
+    : held.kind === "current"
+      ? motorPoint(motor, { voltage, temperature }, cold.current, slowed(motor, voltage, temperature, held))
+      : motorPoint(motor, { voltage, temperature }, cold.current, cold.motorRotationRate);
+  return { copper: state.copperLoss, idle: state.noLoadLoss };
+}
+
+/** Rate at which a current flows, none where it would hold the shaft [rad/s]. */
+function slowed(motor: MotorDefinition, voltage: number, temperature: number, held: MotorHeld & { readonly kind: "current" }): number {
+  return Math.max(0, motor.speedConstant * (held.duty * voltage - held.current * windingResistance(motor, temperature)));
 }
 
 function usual(finding: MotorFinding): MotorPoint | undefined {

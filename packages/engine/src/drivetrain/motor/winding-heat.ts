@@ -66,6 +66,8 @@ export interface Heating {
   readonly samples: readonly HeatingSample[];
 }
 
+/** Error allowed in one step [K]. */
+const tolerance = 1e-5;
 /** Most steps of a march; twenty times what was ever needed. */
 const mostSteps = 20_000;
 
@@ -103,7 +105,7 @@ export function heating(
   if (at.start >= limit) return { timeToLimit: 0, samples };
   let step = Math.min(slowestTime(thermal) / 1000, at.duration / 50);
   for (let count = 0; count < mostSteps && here.time < at.duration; count++) {
-    const taken = stiffStep(flow, [here.winding, here.housing], Math.min(step, at.duration - here.time), 1e-4);
+    const taken = stiffStep(flow, [here.winding, here.housing], Math.min(step, at.duration - here.time), tolerance);
     step = taken.next;
     const next = { time: here.time + taken.step, winding: taken.state[0], housing: taken.state[1] };
     if (next.winding >= limit) {

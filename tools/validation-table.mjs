@@ -113,7 +113,8 @@ function shown(value, error, signed) {
     A: [1, " A"],
   }[error];
   const size = Math.abs(value * factor);
-  if (size < 1e-12) return `0${unit}`;
+  // Less than a millionth is the noise of the arithmetic.
+  if (size < 1e-6) return `0${unit}`;
   const digits = size >= 0.01 ? 2 : 1;
   const text = Number(size.toPrecision(digits)).toFixed(Math.max(0, digits - 1 - Math.floor(Math.log10(size))));
   return `${signed ? (value < 0 ? "−" : "+") : ""}${text}${unit}`;

@@ -60,7 +60,7 @@ function ratio(name: string, key: "ah" | "wh", bound: number): Comparison {
         bounds: [-bound, bound],
       }),
     ),
-    tolerance: `±${100 * bound} points`,
+    tolerance: `±${Math.round(100 * bound)} points`,
     note: name === "18650" ? "the cold laws are fitted to these rows" : "predicted",
     along: along(of),
   };

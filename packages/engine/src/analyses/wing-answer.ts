@@ -41,25 +41,13 @@ function stallWords({ stallSpeed, largestLift, stallAngle }: WingOutputs): reado
   return [words(" It stalls at a lift coefficient of "), reading(largestLift, "dimensionless", "/largestLift"), words(".")];
 }
 
-/** How much of the largest lift the angles and the two best glides use. */
-export function wingLimits(outputs: WingOutputs): readonly Limit[] {
-  const { rows, largestLift, stallAngle, bestGlideLift, bestPowerFactorLift } = outputs;
+/** How much of the largest lift the two best glides use. */
+export function wingLimits({ largestLift, stallAngle, bestGlideLift, bestPowerFactorLift }: WingOutputs): readonly Limit[] {
   if (largestLift === null || stallAngle === null || largestLift <= 0) return [];
-  const limit = (name: string, share: number, where: string, binding = false): Limit => ({
-    name,
-    family: "air",
-    share,
-    side: "upper",
-    where,
-    binding,
-  });
-  const highest = Math.max(...rows.map((row) => row.angle));
-  const attached = rows.filter((row) => row.angle <= stallAngle).map((row) => row.liftCoefficient / largestLift);
-  const beyond = highest > stallAngle;
-  const degrees = `${((stallAngle * 180) / Math.PI).toFixed(1)}°`;
-  return [
-    limit("stall", beyond ? Math.max(1, highest / Math.max(stallAngle, 0.01)) : Math.max(0, ...attached), `from ${degrees} on`, beyond),
-    ...(bestGlideLift === null ? [] : [limit("stall", bestGlideLift / largestLift, "at the best glide")]),
-    ...(bestPowerFactorLift === null ? [] : [limit("stall", bestPowerFactorLift / largestLift, "at the least sink")]),
-  ];
+  const limit = (lift: number | null, where: string): readonly Limit[] => {
+    if (lift === null) return [];
+    const share = lift / largestLift;
+    return [{ name: "stall", family: "air", share, side: "upper", where, binding: share >= 1 - 1e-6 }];
+  };
+  return [...limit(bestGlideLift, "at the best glide"), ...limit(bestPowerFactorLift, "at the least sink")];
 }

@@ -151,7 +151,10 @@ describe("the question about a wing", () => {
     const inputs = wing.inputs.parse({ ...measured, mass: 4 });
     const outputs = answered({ ...measured, mass: 4 });
     expect(wing.answer(outputs, inputs).brief.length).toBeLessThanOrEqual(40);
-    expect(wing.limits(outputs, inputs).find(({ binding }) => binding)?.name).toBe("stall");
+    const limits = wing.limits(outputs, inputs);
+    expect(limits.map(({ where }) => where)).toEqual(["at the best glide", "at the least sink"]);
+    expect(limits[0]?.share).toBeCloseTo((outputs.bestGlideLift ?? 0) / (outputs.largestLift ?? 1), 9);
+    expect(limits[0]?.share).toBeLessThan(limits[1]?.share ?? 0);
     const figures = wing.figures(outputs, inputs);
     expect(figures.map(({ id }) => id)).toEqual(
       expect.arrayContaining(["lift", "drag", "moment", "polar", "sink", "power", "loading", "summary", "coefficients"]),

@@ -36,3 +36,59 @@ describe("a result on a terminal", () => {
     expect(stdout).toContain("No answer: At 40 kg payload the rotor stalls in hover: thrust 120 N short.");
   });
 });
+
+describe("parts on the bench on a terminal", () => {
+  const column = (label: string) => ({ label, quantity: "force" }) as const;
+  const one = {
+    kind: "table",
+    id: "one",
+    caption: "Forces",
+    columns: ["Thrust", "Lift", "Drag", "Side force", "Weight of all"].map(column),
+    rows: [[110, 109, 16, 0.3, 120]],
+  } as const;
+  const sweep = {
+    kind: "table",
+    id: "sweep",
+    caption: "Sweep",
+    columns: [column("Thrust"), column("Drag")],
+    rows: Array.from({ length: 61 }, (_, index) => [index, index * index]),
+  } as const;
+  const view = { cases: [{ answer: { sentence: [], brief: "" }, figures: [one, sweep], limits: [] }] };
+  const domain = { distance: 0.5, nearest: "tunnel", outside: [{ name: "tipMach", value: 0.5, low: 0.2, high: 0.4 }] };
+  const result = { ...samplePayload.result, warnings: [], cases: [{ inputs: {}, outputs: { domain } }] };
+  const validation = [
+    {
+      check: "tunnel",
+      source: "s",
+      title: "Report 1",
+      quantity: "a long name of a compared quantity, rows at rest only",
+      rows: 9,
+      gatedRows: 9,
+      bias: "+1 %",
+      rms: "2 %",
+      largest: "3 %",
+      tolerance: "5 %",
+      passed: true,
+    },
+  ];
+  const text = (width: number) => terminalReport(samplePayload.meta, result, view, { width, validation }).stdout;
+
+  it("write one row of many values upright, in two columns where there is room", () => {
+    expect(text(60)).toMatch(/Thrust +110 N +Side force +0\.3\d* N/);
+    expect(text(60)).not.toContain("Left out");
+    const narrow = { ...one, columns: one.columns.map((each) => ({ ...each, label: `${each.label} along an axis of the body` })) };
+    const stdout = terminalReport(samplePayload.meta, result, { cases: [{ ...view.cases[0], figures: [narrow] }] } as never, { width: 60 });
+    expect(stdout.stdout).toMatch(/Thrust along an axis of the body +110 N\n/);
+  });
+  it("thin a sweep evenly and keep its ends", () => {
+    expect(text(60)).toMatch(/\n +0 +0\n/);
+    expect(text(60)).toMatch(/\n +60 +3[ \u202f\u2009]?600\n/);
+    expect(text(60)).toContain("of 61 rows; all in --format csv or json");
+  });
+  it("say how the answer stands to published data, within the width", () => {
+    for (const width of [60, 80]) for (const line of text(width).split("\n")) expect(cellWidth(line)).toBeLessThanOrEqual(width);
+    expect(text(80).replace(/\s+/g, " ")).toContain("0.5 of its width outside: tip Mach 0.5 (compared 0.2 to 0.4); nearest is Report 1.");
+    expect(text(80)).toMatch(/\+1.% +2.% +3.% +9/);
+    expect(text(60)).toMatch(/\+1.% +2.% +9/);
+  });
+});

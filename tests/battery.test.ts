@@ -67,8 +67,8 @@ test("a mission's power is drawn as the mission draws it, and costs the same ene
   expect(outputs.endedBy).toBe("end of the load");
   expect(outputs.duration).toBeCloseTo(flown.summary.duration, 6);
   expect(outputs.energyOut / flown.summary.energyUsed).toBeCloseTo(1, 9);
-  // Held at 25 °C without relaxation the bench is the mission's own battery; what is left differs by the step rule alone.
-  expect(outputs.stateOfChargeAtEnd).toBeCloseTo(flown.summary.landingStateOfCharge, 4);
+  // Held at 25 °C the bench is the mission's own battery, but for how the voltage settles after each change of load.
+  expect(Math.abs(outputs.stateOfChargeAtEnd - flown.summary.landingStateOfCharge)).toBeLessThan(5e-4);
 });
 
 test("a battery that is asked for an aircraft or a mission needs just that, and nothing for a cell of its own", () => {

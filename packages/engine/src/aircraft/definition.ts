@@ -177,25 +177,37 @@ const propellers = z.strictObject({
 const curvePoint = (kind: Parameters<typeof quantity>[0], description: string) =>
   z.strictObject({ stateOfCharge: fraction("State of charge."), value: quantity(kind, { description, minimum: 0 }) });
 
-const cell = z.strictObject({
-  capacity: positive("capacity", "Charge of a new cell at 25 °C."),
-  mass: positive("mass", "Mass of one cell."),
-  specificHeat: positive("specificHeat", "Specific heat of the cell."),
-  openCircuitVoltage: z.array(curvePoint("voltage", "Rest voltage.")).min(2).describe("Linear between points."),
-  resistance: positive("resistance", "Ohmic resistance at 25 °C."),
-  resistanceFactor: z
-    .array(curvePoint("dimensionless", "Factor on resistance."))
-    .min(1)
-    .describe("Linear between points, held beyond the ends."),
-  resistanceActivation: notNegative("temperatureDifference", "B in R(T) = R25 exp(B (1/T − 1/298.15 K))."),
-  capacityFactor: z
-    .array(z.strictObject({ temperature: positive("temperature", "Cell temperature."), value: fraction("Factor on capacity.") }))
-    .min(1)
-    .describe("Linear between points, held beyond the ends."),
-  cutoffVoltage: positive("voltage", "Lowest permitted voltage under load."),
-  temperatureMinimum: positive("temperature", "Coldest permitted cell."),
-  temperatureMaximum: positive("temperature", "Hottest permitted cell."),
-});
+const cell = z
+  .strictObject({
+    capacity: positive("capacity", "Charge of a new cell at 25 °C."),
+    mass: positive("mass", "Mass of one cell."),
+    specificHeat: positive("specificHeat", "Specific heat of the cell."),
+    openCircuitVoltage: z.array(curvePoint("voltage", "Rest voltage.")).min(2).describe("Linear between points."),
+    resistance: positive("resistance", "Resistance at 25 °C once the voltage has settled."),
+    relaxation: z
+      .strictObject({
+        resistance: positive("resistance", "Part of the resistance that shows only after a while."),
+        timeConstant: positive("time", "After this time 63 % of that part show."),
+      })
+      .optional()
+      .describe("How the voltage settles after a change of load; at once when absent. Endurance over a flight does without it."),
+    resistanceFactor: z
+      .array(curvePoint("dimensionless", "Factor on resistance."))
+      .min(1)
+      .describe("Linear between points, held beyond the ends."),
+    resistanceActivation: notNegative("temperatureDifference", "B in R(T) = R25 exp(B (1/T − 1/298.15 K))."),
+    capacityFactor: z
+      .array(z.strictObject({ temperature: positive("temperature", "Cell temperature."), value: fraction("Factor on capacity.") }))
+      .min(1)
+      .describe("Linear between points, held beyond the ends."),
+    cutoffVoltage: positive("voltage", "Lowest permitted voltage under load."),
+    temperatureMinimum: positive("temperature", "Coldest permitted cell."),
+    temperatureMaximum: positive("temperature", "Hottest permitted cell."),
+  })
+  .refine((one) => one.relaxation === undefined || one.relaxation.resistance < one.resistance, {
+    error: "relaxation.resistance is a part of resistance: it must be smaller",
+    path: ["relaxation", "resistance"],
+  });
 
 const battery = z.strictObject({
   cell,

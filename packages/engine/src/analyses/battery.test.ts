@@ -157,6 +157,14 @@ describe("the battery analysis", () => {
     expect(half.duration).toBeCloseTo(whole.duration, 6);
   });
 
+  it("shows two thirds of the demo cell's resistance at once and all of it once the voltage has settled", () => {
+    const { rows: found } = answered({ cell: "demo", startStateOfCharge: 0.6, load: { current: 1, duration: 350 }, timeStep: 5 });
+    const resistance = (row: (typeof found)[number] | undefined) => (row ? row.openCircuitVoltage - row.voltage : 0);
+    expect(resistance(found[0])).toBeCloseTo(0.028, 9);
+    expect(resistance(found[7])).toBeCloseTo(0.028 + 0.014 * (1 - Math.exp(-1)), 4);
+    expect(resistance(found[found.length - 1])).toBeCloseTo(0.042, 4);
+  });
+
   it("reads steps with repeats and a list over time as the same load", () => {
     const steps = {
       steps: [

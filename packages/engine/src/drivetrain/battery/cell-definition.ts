@@ -56,32 +56,44 @@ export interface CellDefinition {
 /** Temperature at which resistances, diffusion time and capacity are stated [K]. */
 export const cellReferenceTemperature = 298.15;
 
+/** What a circuit needs of a cell beyond its curves. */
+interface CellBeyondCurves {
+  /** Part of the resistance that relaxes; none when absent. */
+  readonly relaxation?: { readonly resistance: number; readonly timeConstant: number } | undefined;
+  readonly mass: number;
+  readonly specificHeat: number;
+  readonly temperatureMinimum: number | null;
+  readonly temperatureMaximum: number | null;
+}
+
 /**
- * The cell of an aircraft file as an equivalent circuit: the same rest voltage, ohmic resistance and capacity over temperature, no
- * relaxation.
+ * The cell of an aircraft file as an equivalent circuit: the same rest voltage, resistance and capacity over temperature. Of the
+ * resistance one part may relax, over charge and temperature like the whole.
  *
  * @derivation both curves of the file on the union of their states of charge; exact, for both are straight between points
  */
-export function cellFromCurves(
-  curves: CellCurves,
-  more: {
-    readonly mass: number;
-    readonly specificHeat: number;
-    readonly temperatureMinimum: number | null;
-    readonly temperatureMaximum: number | null;
-  },
-): CellDefinition {
+export function cellFromCurves(curves: CellCurves, more: CellBeyondCurves): CellDefinition {
   const statesOfCharge = [...new Set([...curves.openCircuitVoltage, ...curves.resistanceFactor].map((point) => point.stateOfCharge))].sort(
     (a, b) => a - b,
   );
+  const overCharge = (resistance: number) => [statesOfCharge.map((at) => resistance * along(curves.resistanceFactor, at))];
+  const { relaxation } = more;
   return {
     capacity: curves.capacity,
     temperatures: [cellReferenceTemperature],
     statesOfCharge,
     openCircuitVoltage: [statesOfCharge.map((at) => along(curves.openCircuitVoltage, at))],
-    ohmicResistance: [statesOfCharge.map((at) => curves.resistance * along(curves.resistanceFactor, at))],
+    ohmicResistance: overCharge(curves.resistance - (relaxation?.resistance ?? 0)),
     ohmicActivation: curves.resistanceActivation,
-    pairs: [],
+    pairs: relaxation
+      ? [
+          {
+            resistance: overCharge(relaxation.resistance),
+            timeConstant: [statesOfCharge.map(() => relaxation.timeConstant)],
+            activation: curves.resistanceActivation,
+          },
+        ]
+      : [],
     availableCapacity: curves.capacityFactor,
     cutoffVoltage: curves.cutoffVoltage,
     mass: more.mass,

@@ -84,10 +84,6 @@ function temperature(model: PackModel, state: Float64Array, hottest: boolean): n
   return found;
 }
 
-export function hottestBlock(model: PackModel, state: Float64Array): number {
-  return temperature(model, state, true);
-}
-
 /** What is beyond a limit in a state with its currents; the continuous current is left to `overCurrent`. */
 function beyond(name: RunLimitName, { limits }: LimitWatch, model: PackModel, state: Float64Array, currents: Float64Array): boolean {
   switch (name) {

@@ -1,12 +1,22 @@
 import type { Figure, GridFigure } from "./figures.ts";
 import type { RotorOutputs } from "./rotor-output-schema.ts";
 
+/** Steeper angles would leave no colours for the working part of the disc [rad]. */
+const steepestShown = Math.PI / 6;
+
 /** Loads around the turn, and maps over the disc: azimuth across, radius up. */
 export function rotorDiscFigures(outputs: RotorOutputs): readonly Figure[] {
   const { discMap } = outputs;
   return [
     around(outputs),
-    map(outputs, "disc-angle-of-attack", "Angle of attack over the disc, azimuth 0 aft", "Angle of attack", "angle", discMap.angleOfAttack),
+    map(
+      outputs,
+      "disc-angle-of-attack",
+      "Angle of attack over the disc, azimuth 0 aft; blank beyond 30° either way, as in reverse flow",
+      "Angle of attack",
+      "angle",
+      discMap.angleOfAttack.map((angle) => (Math.abs(angle) > steepestShown ? null : angle)),
+    ),
     map(outputs, "disc-reynolds", "Section Reynolds number over the disc", "Reynolds number", "dimensionless", discMap.reynoldsNumber),
     map(outputs, "disc-thrust", "Thrust over the disc", "Thrust coefficient per radius fraction", "dimensionless", discMap.thrust),
   ];
@@ -33,7 +43,7 @@ function map(
   caption: string,
   label: string,
   quantity: "angle" | "dimensionless",
-  values: readonly number[],
+  values: readonly (number | null)[],
 ): GridFigure {
   const { azimuth, radiusFraction } = discMap;
   return {

@@ -24,6 +24,7 @@ const bench = {
     articulation: "teetering",
     section: { kind: "generic", liftSlope: 5.7, cd0: 0.0125, cd1: -0.005, cd2: 0.4, stallAngle: 0.218 },
   },
+  inflow: "drees",
   inducedPowerFactor: 1.12,
   tipLoss: { kind: "lift-cutoff", liftRadiusFraction: 0.97 },
   azimuths: 12,

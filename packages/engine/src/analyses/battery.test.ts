@@ -158,7 +158,13 @@ describe("the battery analysis", () => {
   });
 
   it("shows two thirds of the demo cell's resistance at once and all of it once the voltage has settled", () => {
-    const { rows: found } = answered({ cell: "demo", startStateOfCharge: 0.6, load: { current: 1, duration: 350 }, timeStep: 5 });
+    const { rows: found } = answered({
+      cell: "demo",
+      startStateOfCharge: 0.6,
+      cooling: { thermalResistance: 1e-3 },
+      load: { current: 1, duration: 350 },
+      timeStep: 5,
+    });
     const resistance = (row: (typeof found)[number] | undefined) => (row ? row.openCircuitVoltage - row.voltage : 0);
     expect(resistance(found[0])).toBeCloseTo(0.028, 9);
     expect(resistance(found[7])).toBeCloseTo(0.028 + 0.014 * (1 - Math.exp(-1)), 4);

@@ -11,7 +11,7 @@ const seed = 20_240_117;
 const affordable: Readonly<Record<string, number>> = {
   rotor: 120,
   propeller: 400,
-  battery: 300,
+  battery: 150,
   motor: 300, wing: 150,
   section: 400,
   speed: 10,

@@ -58,13 +58,13 @@ test("a mission's power is drawn as the mission draws it, and costs the same ene
   const flown = answered<MissionOutputs>("mission", mission);
   const outputs = answered<BatteryOutputs>("battery", {
     cell: { aircraft: "aircraft/baseline.yaml" },
-    blocks: 10,
     ambientTemperature: 293.15,
     cooling: { thermalResistance: 1e-3 },
     load: { mission },
     timeStep: 5,
   });
   expect(outputs.endedBy).toBe("end of the load");
+  expect(outputs.conditions.blocks).toBe(10);
   expect(outputs.duration).toBeCloseTo(flown.summary.duration, 6);
   expect(outputs.energyOut / flown.summary.energyUsed).toBeCloseTo(1, 9);
   // Held at 25 °C the bench is the mission's own battery, but for how the voltage settles after each change of load.

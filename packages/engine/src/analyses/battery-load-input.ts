@@ -1,7 +1,7 @@
 import { z } from "zod";
 import type { LoadProfile, LoadStage } from "../drivetrain/battery/index.ts";
 import { quantity } from "../quantities/index.ts";
-import type { Context, Need, Problem, ProjectView } from "./contract.ts";
+import type { Context, Need, Problem, ProjectView, Warning } from "./contract.ts";
 import { missionInputs } from "./mission-schema.ts";
 import { tableInput, tableNeeds, tableRows } from "./table-input.ts";
 
@@ -81,13 +81,30 @@ export function loadNeeds(load: LoadInput): readonly Need[] {
   return load.points === undefined ? [] : tableNeeds(load.points);
 }
 
-const missionPower = z.looseObject({ rows: z.array(z.looseObject({ time: z.number(), power: z.number().nullable() })) });
+const missionPower = z.looseObject({
+  rows: z.array(z.looseObject({ time: z.number(), power: z.number().nullable() })),
+  conditions: z.looseObject({ blocks: z.int() }),
+  summary: z.looseObject({ completed: z.boolean(), reason: z.string().nullable() }),
+});
+
+/** A load with what comes along when a mission makes it. */
+export interface LoadReading {
+  readonly profile: LoadProfile;
+  /** Blocks that the mission flies with. */
+  readonly blocks?: number;
+  readonly warnings: readonly Warning[];
+}
 
 /** The load as stages one after another. */
-export function loadProfileOf(load: LoadInput, view: ProjectView, context: Pick<Context<unknown>, "analysis">): LoadProfile | Problem {
+export function loadOf(load: LoadInput, view: ProjectView, context: Pick<Context<unknown>, "analysis">): LoadReading | Problem {
+  if (load.mission !== undefined) return missionLoad(load.mission, context);
+  const profile = profileOf(load, view);
+  return "kind" in profile ? profile : { profile, warnings: [] };
+}
+
+function profileOf(load: LoadInput, view: ProjectView): LoadProfile | Problem {
   const { repeats } = load;
   if (load.steps !== undefined) return { stages: load.steps.map(({ duration, ...drawn }) => ({ duration, ...drawnOf(drawn) })), repeats };
-  if (load.mission !== undefined) return missionProfile(load.mission, context);
   if (load.points === undefined) return { stages: [{ duration: load.duration ?? Number.POSITIVE_INFINITY, ...drawnOf(load) }], repeats: 1 };
   const table = tableRows(view, load.points, loadRow);
   if (table.problem) return table.problem;
@@ -109,12 +126,13 @@ function drawnOf(row: { readonly power?: number | undefined; readonly current?: 
   return row.power === undefined ? { kind: "current", value: row.current ?? 0 } : { kind: "power", value: row.power };
 }
 
-/** Power at the terminals, constant over each step of the mission. */
-function missionProfile(inputs: unknown, context: Pick<Context<unknown>, "analysis">): LoadProfile | Problem {
+/** Power at the terminals, constant over each step of the mission, up to its end or to where its flight stops. */
+function missionLoad(inputs: unknown, context: Pick<Context<unknown>, "analysis">): LoadReading | Problem {
   const outcome = context.analysis("mission", inputs);
   if (outcome.problem) return outcome.problem;
   const read = missionPower.safeParse(outcome.outputs);
-  const rows = read.success ? read.data.rows : [];
+  if (!read.success) return { kind: "load-profile", message: "The mission's answer holds no power over time." };
+  const { rows, conditions, summary } = read.data;
   const stages: LoadStage[] = [];
   for (const [index, row] of rows.entries()) {
     const next = rows[index + 1];
@@ -122,5 +140,10 @@ function missionProfile(inputs: unknown, context: Pick<Context<unknown>, "analys
     stages.push({ duration: next.time - row.time, kind: "power", value: Math.max(0, row.power ?? 0) });
   }
   if (stages.length === 0) return { kind: "load-profile", message: "The mission ends before any power is drawn." };
-  return { stages, repeats: 1 };
+  const cut: Warning = {
+    grade: "care",
+    kind: "mission-cut-short",
+    message: `The mission stops before its end (${summary.reason ?? "no reason given"}); only what it draws until then is asked of the pack.`,
+  };
+  return { profile: { stages, repeats: 1 }, blocks: conditions.blocks, warnings: summary.completed ? [] : [cut] };
 }

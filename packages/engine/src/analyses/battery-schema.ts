@@ -83,7 +83,10 @@ export const batteryInputs = z
       .min(1)
       .max(200)
       .optional()
-      .meta({ description: "Blocks in parallel; the aircraft's largest pack, else 1, when absent.", role: "condition.pack" }),
+      .meta({
+        description: "Blocks in parallel; the mission's, the aircraft's largest pack, else 1, when absent.",
+        role: "condition.pack",
+      }),
     isolatedBlocks: z
       .array(z.int().min(1).max(200))
       .max(200)

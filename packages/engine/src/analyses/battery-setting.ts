@@ -8,7 +8,7 @@ import {
   scaledCell,
 } from "../drivetrain/battery/index.ts";
 import { type CellReading, cellOf } from "./battery-cell-input.ts";
-import { loadProfileOf } from "./battery-load-input.ts";
+import { loadOf } from "./battery-load-input.ts";
 import type { BatteryInputs } from "./battery-schema.ts";
 import type { Context, Problem, ProjectView, Warning } from "./contract.ts";
 import { type Assumed, isProblem } from "./flight-conditions.ts";
@@ -46,10 +46,10 @@ export function batterySetting(
     assumed.push({ path, value, because });
     return value;
   };
-  const pack = cellPackOf(read, inputs, assume);
+  const load = loadOf(inputs.load, view, context);
+  if (isProblem(load)) return load;
+  const pack = cellPackOf(read, inputs, load.blocks, assume);
   if (isProblem(pack)) return pack;
-  const profile = loadProfileOf(inputs.load, view, context);
-  if (isProblem(profile)) return profile;
   const limits = limitsOf(read, inputs);
   const outside = temperatureProblem(pack);
   if (outside) return outside;
@@ -57,7 +57,7 @@ export function batterySetting(
   const plan: RunPlan = {
     model: prepared.model,
     start: prepared.start,
-    profile,
+    profile: load.profile,
     timeStep: inputs.timeStep,
     rowInterval: inputs.rowInterval ?? inputs.timeStep,
     longest: longestRun,
@@ -66,10 +66,15 @@ export function batterySetting(
     mostSteps,
     mostRowValues,
   };
-  return { pack, prepared, plan, limits, title: read.title, warnings: read.warnings, assumed };
+  return { pack, prepared, plan, limits, title: read.title, warnings: [...read.warnings, ...load.warnings], assumed };
 }
 
-function cellPackOf(read: Extract<CellReading, { cell: unknown }>, inputs: BatteryInputs, assume: Assume): CellPack | Problem {
+function cellPackOf(
+  read: Extract<CellReading, { cell: unknown }>,
+  inputs: BatteryInputs,
+  flown: number | undefined,
+  assume: Assume,
+): CellPack | Problem {
   const { aircraft } = read;
   const from = "the aircraft file";
   const pick = (path: string, given: number | undefined, theirs: number | undefined, usual: number, because: string): number => {
@@ -80,7 +85,10 @@ function cellPackOf(read: Extract<CellReading, { cell: unknown }>, inputs: Batte
   const cell = { ...scaled, mass: inputs.cellMass ?? scaled.mass };
   const series = pick("/series", inputs.series, aircraft?.seriesCells, 1, "one cell");
   const parallel = pick("/parallel", inputs.parallel, aircraft?.parallelCells, 1, "one cell");
-  const count = pick("/blocks", inputs.blocks, aircraft ? Math.max(...aircraft.packs) : undefined, 1, "one block");
+  const count =
+    inputs.blocks === undefined && flown !== undefined
+      ? assume("/blocks", flown, "the mission's pack")
+      : pick("/blocks", inputs.blocks, aircraft ? Math.max(...aircraft.packs) : undefined, 1, "one block");
   const offset = pick("/cooling/bayOffset", inputs.cooling.bayOffset, aircraft?.bayTemperatureRise, 0, "air around the cells at ambient");
   const usual = usualThermalResistance / (series * parallel);
   const blocks = blockStates(inputs, count);

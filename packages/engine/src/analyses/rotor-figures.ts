@@ -1,12 +1,13 @@
 import type { Figure } from "./figures.ts";
 import { rotorDiscFigures } from "./rotor-disc-figures.ts";
 import type { RotorOutputs } from "./rotor-output-schema.ts";
+import type { RotorInputs } from "./rotor-schema.ts";
 import { besideMeasurements, rotorSweepFigures } from "./rotor-sweep-figures.ts";
 
 /** What a rotor does: curves of a sweep first, then tables, loads along the blade, around the turn and over the disc. */
-export function rotorFigures(outputs: RotorOutputs): readonly Figure[] {
+export function rotorFigures(outputs: RotorOutputs, inputs: RotorInputs): readonly Figure[] {
   return [
-    ...rotorSweepFigures(outputs),
+    ...rotorSweepFigures(outputs, inputs.sweep?.combine === "together"),
     forces(outputs),
     attitude(outputs),
     coefficients(outputs),

@@ -158,6 +158,38 @@ describe("every combination of givens", () => {
   });
 });
 
+describe("still air", () => {
+  it("is meant by no stream at all, or by one that is zero", () => {
+    for (const stream of [{ airspeed: 0 }, { advanceRatio: 0 }, { shaftAngle: 0 }, { climbRate: 0 }, { airspeed: 0, shaftAngle: 0 }]) {
+      expect(solved({ ...stream, rotationRate: 70, collective: 0.11 }).thrust, JSON.stringify(stream)).toBe(states.hover.thrust);
+    }
+  });
+});
+
+describe("ring by ring", () => {
+  const rings = { inflow: "annular", inducedPowerFactor: 1 };
+
+  it.each([
+    [{ rotationRate: 70, collective: 0.11 }, ["collective", "thrust"]],
+    [{ rotationRate: 70, collective: 0.11 }, ["rotationRate", "power"]],
+    [{ rotationRate: 70, collective: 0.15, climbRate: 4 }, ["climbRate", "rotationRate", "thrust"]],
+    [{ rotationRate: 70, collective: 0.12, airspeed: 15, shaftAngle: -0.08 }, ["airspeed", "rotationRate", "thrust", "power"]],
+    [{ rotationRate: 62, collective: 0.035, airspeed: 20, shaftTorque: 0 }, ["airspeed", "collective", "thrust", "shaftTorque"]],
+    [{ rotationRate: 62, collective: 0.035, airspeed: 20, shaftTorque: 0 }, ["airspeed", "rotationRate", "thrust", "shaftTorque"]],
+  ])("%j is found again from %j", (inputs, given) => {
+    const state = solved({ ...rings, ...inputs });
+    const found = solved({ ...rings, ...Object.fromEntries(given.map((one) => [one, answerTo(state, one)])) });
+    expect(differs(found, state), compared.map((one) => `${one} ${found[one]} for ${state[one]}`).join(", ")).toBe(false);
+  });
+
+  it("a rotor comes down in autorotation faster than with even inflow, by less than a quarter", () => {
+    const falling = { advanceRatio: 0, collective: 0.035, thrust: 80, shaftTorque: 0 };
+    const ratio = solved({ ...rings, ...falling }).airspeed / solved({ ...falling, inducedPowerFactor: 1 }).airspeed;
+    expect(ratio).toBeGreaterThan(1);
+    expect(ratio).toBeLessThan(1.25);
+  });
+});
+
 describe("what does not go together", () => {
   it.each([
     [{ airspeed: 10, collective: 0.1 }, "Given together: airspeed + collective."],

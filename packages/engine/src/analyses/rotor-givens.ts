@@ -111,7 +111,9 @@ export function rotorQuestion(inputs: GivenInputs, radius: number): RotorQuestio
   const twice = others.find((name) => (synonyms[name] ?? []).filter((one) => values[one] !== undefined).length > 1);
   if (twice !== undefined) return { complaint: `${(synonyms[twice] ?? []).join(" or ")} is allowed, not several of them` };
   const stream = streamNames.filter((name) => values[name] !== undefined);
-  const hovering = held.length === 2 && stream.length === 1 && inputs.airspeed === 0;
+  // One number of the stream that says that there is none.
+  const still = [inputs.airspeed, inputs.advanceRatio, inputs.shaftAngle].some((one) => one === 0);
+  const hovering = held.length === 2 && stream.length === 1 && still;
   if (!hovering && !canonical.some(({ given }) => sameNames(given, [...stream, ...held]))) return { complaint: complaintOf(stream, held) };
   const measure = ["ct", "lift"].find((name) => values[name] !== undefined);
   if (measure !== undefined && !meaningful(measure, [...stream, ...held])) return { complaint: unmeaning[measure] ?? "" };

@@ -1,4 +1,4 @@
-import { publishedSeries } from "../published/index.ts";
+import { publishedChecks, publishedSeries } from "../published/index.ts";
 import type { QuantityKind } from "../quantities/index.ts";
 import type { Figure, Gap, LinesFigure, Series } from "./figures.ts";
 import type { RotorOutputs, RotorRow } from "./rotor-output-schema.ts";
@@ -41,21 +41,28 @@ const drawn: readonly Field[] = [
   "ct",
   "cq",
 ];
-/** Pairs in which one point is shown among measurements. */
-const pairs: readonly (readonly [Field, Field])[] = [
-  ["advanceRatio", "ct"],
-  ["advanceRatio", "liftToDrag"],
-  ["advanceRatio", "shaftAngle"],
-  ["collective", "ct"],
-  ["axialRatio", "inducedRatio"],
-];
+/** Pairs of outputs that some measurement of a rotor was compared in, each once. */
+const measuredPairs: readonly (readonly [Field, Field])[] = publishedChecks
+  .filter((check) => check.component === "rotor" && check.reference === "measured")
+  .flatMap((check) => check.series.map(({ x, y }) => [x as Field, y as Field] as const))
+  .filter(([x, y]) => fields[x] && fields[y])
+  .filter(([x, y], index, all) => all.findIndex((other) => other[0] === x && other[1] === y) === index);
 
 /** Curves over the first swept input, one line for each combination of the others, and every row in a table. */
-export function rotorSweepFigures(outputs: RotorOutputs): readonly Figure[] {
+export function rotorSweepFigures(outputs: RotorOutputs, together: boolean): readonly Figure[] {
   const [across, ...others] = outputs.swept.map(fieldOf);
   if (across === undefined) return [];
-  const curves = drawn.flatMap((field) => (field === across || others.includes(field) ? [] : curve(outputs, across, others, field)));
-  return [...curves, table(outputs)];
+  const families = together ? [] : others;
+  const curves = drawn.flatMap((field) => (field === across || others.includes(field) ? [] : curve(outputs, across, families, field)));
+  const crossed = measuredPairs.flatMap(([x, field]) => (x === across || !runsOn(outputs, x) ? [] : curve(outputs, x, families, field)));
+  return [...curves, ...crossed, table(outputs)];
+}
+
+/** Whether an output goes one way along the sweep, so that others can be drawn over it. */
+function runsOn({ rows }: RotorOutputs, field: Field): boolean {
+  const values = rows.flatMap((row) => (row[field] === null ? [] : [row[field]]));
+  const way = Math.sign((values.at(-1) ?? 0) - (values[0] ?? 0));
+  return values.length > 1 && values.every((value, i) => i === 0 || Math.sign(value - (values[i - 1] ?? 0)) === way);
 }
 
 function fieldOf(input: string): Field {
@@ -74,7 +81,7 @@ function curve(outputs: RotorOutputs, across: Field, others: readonly Field[], f
   return [
     {
       kind: "lines",
-      id: `sweep-${field}`,
+      id: `sweep-${field}-over-${across}`,
       caption: `${y.label} over ${x.label.toLowerCase()}`,
       x,
       y,
@@ -143,7 +150,7 @@ function table({ rows }: RotorOutputs): Figure {
 export function besideMeasurements(outputs: RotorOutputs): readonly Figure[] {
   if (outputs.swept.length > 0) return [];
   const at = domainCoordinates(outputs);
-  const figures = pairs.flatMap(([across, field]): LinesFigure[] => {
+  const figures = measuredPairs.flatMap(([across, field]): LinesFigure[] => {
     const [x, y] = [fields[across], fields[field]];
     const [here, value] = [outputs[across], outputs[field]];
     const series = publishedSeries("rotor", across, field, at);

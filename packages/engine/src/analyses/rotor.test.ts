@@ -86,7 +86,7 @@ describe("a sweep", () => {
 
   it("is drawn with a gap where a row has no solution, and every row stands in the table", () => {
     const drawn = figures({ rotationRate: 70, sweep: { thrust: [50, 100, 5000] } });
-    const power = drawn.find((figure) => figure.id === "sweep-power");
+    const power = drawn.find((figure) => figure.id === "sweep-power-over-thrust");
     expect(power?.kind === "lines" && power.gaps?.[0]?.reason).toContain("stalls");
     const table = drawn.find((figure) => figure.id === "sweep");
     expect(table?.kind === "table" && table.rows.length).toBe(3);

@@ -54,7 +54,7 @@ export const rotor: Analysis<RotorInputs, RotorOutputs> = {
   },
   needs: (inputs) => rotorNeeds(inputs.rotor),
   run: (project, inputs, context) => run(project, inputs, context),
-  figures: (outputs) => rotorFigures(outputs),
+  figures: (outputs, inputs) => rotorFigures(outputs, inputs),
   answer: (outputs) => rotorAnswer(outputs),
   limits: (outputs, inputs) => rotorLimits(outputs, inputs),
 };

@@ -114,18 +114,20 @@ function writtenReading(
       at: (condition) => solver.at(condition),
     };
   }
-  const polar = polarOf(wing, planform, method, law, at);
+  return { ...common, ...polarReading(polarOf(wing, planform, method, law, at), method) };
+}
+
+function polarReading(polar: PolarWing, method: WingMethod & { readonly kind: "oswald" }) {
   const attached = {
     at: (angle: number) => attachedPolarPoint(polar, angle),
     liftSlope: polar.wing.liftSlope,
     largestLift: method.maximumLiftCoefficient === undefined ? boundlessLift : largestLiftOf(polar.wing).lift,
   };
   return {
-    ...common,
     attached,
     scaled: false,
-    attachedLift: (angle) => attached.at(angle).lift,
-    at: ({ angle }) => polarWingPoint(polar, angle),
+    attachedLift: (angle: number) => attached.at(angle).lift,
+    at: ({ angle }: WingCondition) => polarWingPoint(polar, angle),
   };
 }
 

@@ -32,7 +32,13 @@ export function wingOutputsOf(bench: WingBench, rows: readonly BenchPoint[], sea
 /** Where a wing works, for its distance from published checks. */
 export function wingCoordinates({ reading }: WingBench, { wing }: WingInputs, angle?: number) {
   const written = "area" in wing ? wing : undefined;
-  return { aspectRatio: (reading.span * reading.span) / reading.area, sweep: written?.sweep, angle };
+  const deflections = written?.flaps.map(({ deflection }) => Math.abs(deflection)) ?? [];
+  return {
+    aspectRatio: (reading.span * reading.span) / reading.area,
+    sweep: written?.sweep,
+    flapDeflection: Math.max(0, ...deflections),
+    angle,
+  };
 }
 
 function rowOf(point: BenchPoint, parasite: number, aspect: number): WingRow {

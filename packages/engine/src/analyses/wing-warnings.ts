@@ -17,19 +17,7 @@ export function wingWarnings(bench: WingBench, outputs: WingOutputs, inputs: Win
   const say = (grade: Warning["grade"], kind: string, message: string): void => {
     warnings.push({ grade, kind, message });
   };
-  if (outputs.zeroLiftAngle === null)
-    say("care", "no-zero-lift", "No angle without lift was found within 30 degrees: there is no glide, no slope and no stall.");
-  else if (outputs.stallAngle === null) say("care", "no-stall", "Lift does not fall within 45 degrees: the stall speed is no limit.");
-  if (reading.planform && reading.scaled) {
-    if (outputs.aspectRatio < leastAspect)
-      say(
-        "care",
-        "aspect-ratio",
-        `Aspect ratio ${outputs.aspectRatio.toFixed(1)}: a lifting line gives too much lift below about ${leastAspect}.`,
-      );
-    if (Math.abs(reading.planform.sweep) > mostSweep)
-      say("care", "sweep", "The lifting line is straight: with this much sweep the load along the span is misplaced.");
-  }
+  warnings.push(...shapeWarnings(bench, outputs));
   const stalled = outputs.rows.filter((row) => row.way === "strips").length;
   if (stalled > 0)
     say(
@@ -53,7 +41,32 @@ export function wingWarnings(bench: WingBench, outputs: WingOutputs, inputs: Win
     );
   warnings.push(...streamWarnings(bench, outputs), ...flapWarnings(inputs));
   if (outputs.domain.nearest !== null)
-    say("note", "no-measurement", "The wing is held against theory and a worked example, not against a measured wing.");
+    say(
+      "note",
+      "no-measurement",
+      "Of wings only plain flaps at zero angle of attack and an aspect ratio of 3.13 were held against measurement; all else is held against theory and a worked example.",
+    );
+  return warnings;
+}
+
+function shapeWarnings({ reading }: WingBench, outputs: WingOutputs): readonly Warning[] {
+  const warnings: Warning[] = [];
+  const say = (grade: Warning["grade"], kind: string, message: string): void => {
+    warnings.push({ grade, kind, message });
+  };
+  if (outputs.zeroLiftAngle === null)
+    say("care", "no-zero-lift", "No angle without lift was found within 30 degrees: there is no glide, no slope and no stall.");
+  else if (outputs.stallAngle === null) say("care", "no-stall", "Lift does not fall within 45 degrees: the stall speed is no limit.");
+  if (reading.planform && reading.scaled) {
+    if (outputs.aspectRatio < leastAspect)
+      say(
+        "care",
+        "aspect-ratio",
+        `Aspect ratio ${outputs.aspectRatio.toFixed(1)}: a lifting line gives too much lift below about ${leastAspect}.`,
+      );
+    if (Math.abs(reading.planform.sweep) > mostSweep)
+      say("care", "sweep", "The lifting line is straight: with this much sweep the load along the span is misplaced.");
+  }
   return warnings;
 }
 

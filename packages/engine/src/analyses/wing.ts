@@ -21,7 +21,7 @@ export const wing: Analysis<WingInputs, WingOutputs> = {
     summary:
       "Lifting line with section data up to the first stall, strips with the downwash of attached flow beyond it; or a parabolic polar with the slope of lift from aspect ratio and sweep, joined to a flat plate; plain flaps by thin-section theory with losses; steady glides.",
     sources: ["multhopp-1938", "helmbold-1942", "hoak-finck-1978", "glauert-1926-elements", "anderson-flight"],
-    checks: ["propeller-aeroplane-glide", "lifting-line-theory"],
+    checks: ["naca-tn-2080", "propeller-aeroplane-glide", "lifting-line-theory"],
   },
   example: {
     wing: {

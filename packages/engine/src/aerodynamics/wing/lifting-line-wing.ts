@@ -1,5 +1,5 @@
 import { type LiftingLine, liftFactor } from "./lifting-line.ts";
-import { attachedCirculation, type Circulation, solvedCirculation, type WingCondition } from "./lifting-line-solution.ts";
+import { attachedCirculation, attachedInverse, type Circulation, solvedCirculation, type WingCondition } from "./lifting-line-solution.ts";
 import { StripReader } from "./strip-reader.ts";
 import { meanAerodynamicChord } from "./wing-planform.ts";
 import type { WingPoint, WingStation } from "./wing-point.ts";
@@ -11,14 +11,17 @@ const widest = Math.PI / 3;
 /** A wing ready to be asked at many angles. */
 export class LiftingLineWing {
   readonly line: LiftingLine;
+  private readonly inverse: Float64Array;
   private readonly perAngle: Circulation;
   private readonly basic: Circulation;
 
   constructor(line: LiftingLine) {
     this.line = line;
-    this.perAngle = attachedCirculation(line, new Float64Array(line.count).fill(1));
+    this.inverse = attachedInverse(line);
+    this.perAngle = attachedCirculation(line, this.inverse, new Float64Array(line.count).fill(1));
     this.basic = attachedCirculation(
       line,
+      this.inverse,
       line.twist.map(
         (twist, v) =>
           twist + (line.strips[v] as WingStrip).flap.angle - (line.strips[v] as WingStrip).zeroLiftAngle * Math.cos(line.planform.sweep),
@@ -35,7 +38,7 @@ export class LiftingLineWing {
   at(condition: WingCondition): WingPoint {
     if (Math.abs(condition.angle) < widest) {
       const start = this.basic.circulation.map((value, v) => value + condition.angle * (this.perAngle.circulation[v] as number));
-      const found = solvedCirculation(this.line, condition, start);
+      const found = solvedCirculation(this.line, condition, start, this.inverse);
       if (found) return pointOf(this.line, condition, found, "lifting-line");
     }
     return pointOf(this.line, condition, this.stalled(condition), "strips");

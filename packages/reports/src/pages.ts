@@ -6,6 +6,8 @@ export interface PageSlot {
   readonly analysis: string;
   /** Figure ids in order; absent: all figures of the analysis. */
   readonly figures?: readonly string[];
+  /** Those that come before the others, where they are drawn. */
+  readonly first?: readonly string[];
   /** Those that say enough at half the page's width: they stand two by two where there is room. */
   readonly small?: readonly string[];
 }
@@ -88,6 +90,7 @@ export const pages: readonly Page[] = [
       {
         analysis: "rotor",
         name: "Rotor",
+        first: ["measured-1", "measured-2"],
         small: [
           "torque-roots",
           "angle-of-attack",
@@ -95,13 +98,13 @@ export const pages: readonly Page[] = [
           "disc-angle-of-attack",
           "disc-reynolds",
           "disc-thrust",
-          "measured-ct-advanceRatio",
-          "measured-liftToDrag-advanceRatio",
+          "measured-2",
         ],
       },
       {
         analysis: "propeller",
         name: "Propeller",
+        first: ["ct-over-advance-ratio", "cp-over-advance-ratio", "efficiency-over-advance-ratio"],
         small: ["cp-over-advance-ratio", "efficiency-over-advance-ratio", "spanwise-loading", "angle-of-attack", "induced-velocity"],
       },
       { analysis: "wing", name: "Wing", small: ["drag", "moment", "polar", "sink", "power", "loading", "section-lift"] },

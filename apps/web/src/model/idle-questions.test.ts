@@ -5,7 +5,7 @@ import { askedText, type Run } from "./run-store.ts";
 
 function question(name: string, quick = false): Question {
   const analysis = { name, question: "", inputs: {}, outputs: {}, method: { summary: "", sources: [], checks: [] }, example: {}, quick };
-  const slot: Slot = { key: name, analysis, small: [], fields: [], inputs: {} };
+  const slot: Slot = { key: name, analysis, first: [], small: [], fields: [], inputs: {} };
   return { key: name, title: name, base: {}, drafts: {}, slots: [slot] };
 }
 

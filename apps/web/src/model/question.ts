@@ -13,6 +13,8 @@ export interface Slot {
   readonly analysis: AnalysisEntry;
   /** Figure ids in order, absent for all. */
   readonly figures?: readonly string[];
+  /** Ids of figures that come before the others. */
+  readonly first: readonly string[];
   /** Ids of figures that stand two by two where there is room. */
   readonly small: readonly string[];
   readonly fields: readonly Field[];
@@ -84,8 +86,8 @@ function benchQuestion(catalogue: Catalogue, address: Address & { readonly place
   const chosen = address.part === undefined ? parts[0] : parts.find(({ part }) => part.analysis === address.part);
   if (!chosen) return { title: page.question, reason: "There is no such part on the bench." };
   const question = partQuestion(address, chosen.analysis);
-  const { figures, small } = chosen.part;
-  const main = { ...question.slots[0], key: partKey(page, chosen.part), ...(figures ? { figures } : {}), ...(small ? { small } : {}) };
+  const { figures, first = [], small = [] } = chosen.part;
+  const main = { ...question.slots[0], key: partKey(page, chosen.part), first, small, ...(figures ? { figures } : {}) };
   return {
     ...question,
     key: main.key,
@@ -108,16 +110,16 @@ function partKey(page: BenchPage, part: BenchPart): string {
 
 function slotOf(catalogue: Catalogue, address: Address, written: PageSlot, index: number): readonly Slot[] {
   const analysis = entry(catalogue, written.analysis);
-  const { figures, small } = written;
+  const { figures, first = [], small = [] } = written;
   return analysis
-    ? [{ ...slot(address, index, analysis, writtenBase({}, address.drafts)), ...(figures ? { figures } : {}), ...(small ? { small } : {}) }]
+    ? [{ ...slot(address, index, analysis, writtenBase({}, address.drafts)), first, small, ...(figures ? { figures } : {}) }]
     : [];
 }
 
 function slot(address: Address, index: number, analysis: AnalysisEntry, base: unknown): Slot {
   const fields = fieldsOf(analysis.inputs);
   const key = index === 0 ? questionKey(address) : `${questionKey(address)}#${index}`;
-  return { key, analysis, small: [], fields, inputs: inputsOf(fields, base, address.drafts) };
+  return { key, analysis, first: [], small: [], fields, inputs: inputsOf(fields, base, address.drafts) };
 }
 
 /** The first analysis behind an address, if there is one. */

@@ -30,7 +30,7 @@ const result: AnalysisResult = {
     seed: null,
   },
 };
-const slot = { key: "page:toy", analysis, small: [], fields: fieldsOf(inputs), inputs: {} };
+const slot = { key: "page:toy", analysis, first: [], small: [], fields: fieldsOf(inputs), inputs: {} };
 
 describe("the slip of a number", () => {
   const slip = slipOf(

@@ -92,7 +92,9 @@ function SlotPictures({ slot }: { readonly slot: Slot }) {
   const run = useRun(slot.key);
   const { view, origin } = useShown(slot, run);
   if (!run || !view || !origin) return null;
-  const figures = slot.figures ? slot.figures.flatMap((id) => view.figures.find((figure) => figure.id === id) ?? []) : view.figures;
+  const wanted = slot.figures ? slot.figures.flatMap((id) => view.figures.find((figure) => figure.id === id) ?? []) : view.figures;
+  const first = slot.first.flatMap((id) => wanted.find((figure) => figure.id === id) ?? []);
+  const figures = [...first, ...wanted.filter((figure) => !first.includes(figure))];
   const before = run.shown?.asked !== run.asked;
   return <Figures figures={figures} small={slot.small} origin={origin} stale={before && !run.running} />;
 }

@@ -76,6 +76,19 @@ describe("annular inflow", () => {
     expect(rings.reduce((sum, ring) => sum + ring.torque, 0)).toBeCloseTo(torque, 9);
   });
 
+  it("swirls by drag where air flows through, and hardly where none does", () => {
+    const torque = (settings: Partial<RotorModel>, point: AnnularPoint) => loadsOf({ ...lossless, ...settings }, point).torque;
+    const idle = { ...turning, collective: 0.0035 };
+    expect(torque({ swirl: true }, idle) / torque({ swirl: false }, idle)).toBeGreaterThan(0.97);
+    const climb = { ...turning, airspeed: 12, collective: 0.4 };
+    for (const ring of loadsOf(lossless, climb).rings.filter(({ radiusFraction }) => radiusFraction > 0.4)) {
+      const mass = air.density * 2 * Math.PI * ring.radiusFraction * ring.width * radius ** 2 * (12 + ring.inducedVelocity);
+      const share = (2 * mass * ring.swirlVelocity * ring.radiusFraction * radius) / ring.torque;
+      expect(share).toBeGreaterThan(0.98);
+      expect(share).toBeLessThan(1);
+    }
+  });
+
   it("in the stream along the disc gives every ring the induced velocity of a wing of its loading", () => {
     const rate = 70;
     const point = { ...turning, airspeed: 0.25 * rate * radius, discAngle: 0, collective: 0.05 };

@@ -113,6 +113,19 @@ describe("flapping in hover under cyclic pitch", () => {
   });
 });
 
+describe("the flap frequency", () => {
+  it("is that of an even blade on a shifted hinge: 1 + e S/I, by integrals over the blade, plus the spring's", () => {
+    const [e, steps] = [0.08, 20_000];
+    const arms = Array.from({ length: steps }, (_, i) => ((i + 0.5) / steps) * (1 - e));
+    const moment = arms.reduce((sum, arm) => sum + arm, 0);
+    const inertia = arms.reduce((sum, arm) => sum + arm * arm, 0);
+    const hinge = { kind: "hinged", lockNumber, hingeOffset: e } as const;
+    expect(flapStiffness(hinge, 100).surplus).toBeCloseTo((e * moment) / inertia, 6);
+    expect(flapStiffness({ ...hinge, restFrequency: 30 }, 100).surplus).toBeCloseTo((e * moment) / inertia + 0.09, 6);
+    expect(flapStiffness({ kind: "hingeless", lockNumber, flapFrequency: 1.1 }, 100).surplus).toBeCloseTo(0.21, 12);
+  });
+});
+
 describe("coning", () => {
   it("is the mean flap moment over centrifugal force and spring, resting at the precone", () => {
     const articulation: Articulation = { kind: "hinged", lockNumber, hingeOffset: 0.05, restFrequency: 40 };

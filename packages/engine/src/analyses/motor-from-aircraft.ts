@@ -1,7 +1,19 @@
-import type { MotorDefinition } from "../drivetrain/motor/index.ts";
+import type { MotorDefinition, MotorThermal } from "../drivetrain/motor/index.ts";
 import type { Problem, ProjectView } from "./contract.ts";
-import { chosenAircraft, isProblem } from "./flight-conditions.ts";
-import type { MotorPart } from "./motor-input.ts";
+import { type Assumed, chosenAircraft, isProblem } from "./flight-conditions.ts";
+
+/** A motor ready to be asked. */
+export interface MotorPart {
+  readonly definition: MotorDefinition;
+  /** [A]; undefined where none is stated. */
+  readonly currentMaximum: number | undefined;
+  readonly thermal: MotorThermal | undefined;
+  /** Rates that the table of the no-load current covers [rad/s]; undefined without a table. */
+  readonly noLoadRange: readonly [number, number] | undefined;
+  /** Electric power that an aircraft file allows [W], for so long [s]. */
+  readonly powerLimits: { readonly continuous: number; readonly short: number; readonly shortTime: number } | undefined;
+  readonly assumed: Assumed;
+}
 
 /** The standard temperature coefficient of copper at 20 °C [1/K]. */
 const copper = 0.00393;

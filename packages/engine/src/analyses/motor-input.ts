@@ -1,23 +1,10 @@
-import type { LoadCurve, MotorDefinition, MotorThermal, NoLoadCurrent } from "../drivetrain/motor/index.ts";
+import type { LoadCurve, NoLoadCurrent } from "../drivetrain/motor/index.ts";
 import type { Need, Problem, ProjectView } from "./contract.ts";
-import { type Assumed, isProblem } from "./flight-conditions.ts";
-import { motorFromAircraft } from "./motor-from-aircraft.ts";
+import { isProblem } from "./flight-conditions.ts";
+import { type MotorPart, motorFromAircraft } from "./motor-from-aircraft.ts";
 import { noLoadRow, type WrittenMotor } from "./motor-part-schema.ts";
 import { loadRow, type MotorInputs } from "./motor-schema.ts";
 import { type TableInput, tableNeeds, tableRows } from "./table-input.ts";
-
-/** A motor ready to be asked. */
-export interface MotorPart {
-  readonly definition: MotorDefinition;
-  /** [A]; undefined where none is stated. */
-  readonly currentMaximum: number | undefined;
-  readonly thermal: MotorThermal | undefined;
-  /** Rates that the table of the no-load current covers [rad/s]; undefined without a table. */
-  readonly noLoadRange: readonly [number, number] | undefined;
-  /** Electric power that an aircraft file allows [W], for so long [s]. */
-  readonly powerLimits: { readonly continuous: number; readonly short: number; readonly shortTime: number } | undefined;
-  readonly assumed: Assumed;
-}
 
 export interface MotorReading extends MotorPart {
   readonly load: LoadCurve | undefined;

@@ -5,5 +5,5 @@ export { type LiftingLine, liftingLine } from "./lifting-line.ts";
 export type { WingCondition } from "./lifting-line-solution.ts";
 export { LiftingLineWing } from "./lifting-line-wing.ts";
 export { attachedPolarPoint, largestLiftOf, type PolarWing, polarWingPoint, wingWithLargestLift } from "./polar-wing.ts";
-export { aspectRatio, meanAerodynamicChord, meanChord, type WingPlanform } from "./wing-planform.ts";
+export { meanAerodynamicChord, type WingPlanform } from "./wing-planform.ts";
 export type { WingPoint, WingStation } from "./wing-point.ts";

@@ -9,7 +9,7 @@ export {
   windingResistance,
 } from "./motor-definition.ts";
 export { type HeatingConditions, type PointHeating, pointHeating, usualRoot } from "./motor-heat.ts";
-export { type MotorPoint, motorPoint } from "./motor-point.ts";
+export type { MotorPoint } from "./motor-point.ts";
 export {
   continuousRating,
   fullDutyPoint,

@@ -54,19 +54,30 @@ export function domainOfRows(component: string, rows: readonly Coordinates[], ch
   });
 }
 
-/** The checks of a component, nearest first; where two are as near, the one that states more coordinates, then by name. */
-export function checksByDistance(
-  component: string,
-  at: Coordinates,
-  checks?: readonly PublishedCheck[],
-): readonly { readonly check: PublishedCheck; readonly distance: number }[] {
-  return checksOf(component, checks)
+/** A check as seen from a state. */
+interface SeenCheck {
+  readonly check: PublishedCheck;
+  readonly distance: number;
+  /** False where the state is another one altogether: more than a width outside in a coordinate that is no matter of scale. */
+  readonly comparable: boolean;
+}
+
+/**
+ * The checks of a component, nearest first. A coordinate that others state and a check is silent about counts one width for
+ * the order, though not in the distance: what says little is not near to everything. Where two are as near, by name.
+ */
+export function checksByDistance(component: string, at: Coordinates, checks?: readonly PublishedCheck[]): readonly SeenCheck[] {
+  const own = checksOf(component, checks);
+  const known = new Set(own.flatMap((check) => check.domain.map(({ name }) => name)).filter((name) => isNumber(at[name])));
+  return own
     .map((check) => {
-      const stated = check.domain.filter((range) => isNumber(at[range.name]));
-      const distance = Math.hypot(...stated.map((range) => overshoot(range, at[range.name] ?? 0)));
-      return { check, distance, stated: stated.length };
+      const stated = check.domain.filter(({ name }) => known.has(name));
+      const outside = stated.map((range) => ({ name: range.name, by: overshoot(range, at[range.name] ?? 0) }));
+      const distance = Math.hypot(...outside.map(({ by }) => by));
+      const rank = Math.hypot(distance, Math.sqrt(known.size - stated.length));
+      return { check, distance, rank, comparable: outside.every(({ name, by }) => by <= 1 || byFactor.has(name)) };
     })
-    .toSorted((a, b) => a.distance - b.distance || b.stated - a.stated || (a.check.check < b.check.check ? -1 : 1));
+    .toSorted((a, b) => a.rank - b.rank || (a.check.check < b.check.check ? -1 : 1));
 }
 
 function isNumber(value: number | null | undefined): value is number {

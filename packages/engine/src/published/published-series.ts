@@ -12,7 +12,8 @@ export interface PublishedSeries {
 
 /**
  * Published points of the nearest check that has any for these two output fields, named with their source; what was not
- * measured is neutral. Empty when no check of the component has such points.
+ * measured is neutral. Empty when no check of the component has such points, or only in other states: points of a hover test
+ * say nothing beside an answer in forward flight.
  */
 export function publishedSeries(
   component: string,
@@ -22,7 +23,7 @@ export function publishedSeries(
   checks?: readonly PublishedCheck[],
 ): readonly PublishedSeries[] {
   const shows = ({ series }: PublishedCheck) => series.some(({ x, y }) => x === xField && y === yField);
-  const nearest = checksByDistance(component, at, checks).find(({ check }) => shows(check))?.check;
+  const nearest = checksByDistance(component, at, checks).find(({ check, comparable }) => comparable && shows(check))?.check;
   if (!nearest) return [];
   return nearest.series
     .filter(({ x, y }) => x === xField && y === yField)

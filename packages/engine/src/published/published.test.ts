@@ -48,6 +48,12 @@ describe("the distance from the range held against published data", () => {
     expect(both.distance).toBeCloseTo(Math.SQRT2, 12);
     expect(both.outside.map(({ name }) => name)).toEqual(["advanceRatio", "reynoldsNumber"]);
   });
+  it("does not take a check for near that is silent about what others state", () => {
+    const silent = [...checks, made("silent", { domain: [{ name: "advanceRatio", low: 0, high: 1 }] })];
+    const at = { advanceRatio: 0.02, reynoldsNumber: 1.5e6 };
+    expect(domainDistance("rotor", at, silent).nearest).toBe("slow");
+    expect(domainDistance("rotor", { ...at, reynoldsNumber: 1e9 }, silent)).toEqual({ distance: 0, nearest: "silent", outside: [] });
+  });
   it("takes regressions only where nothing was measured", () => {
     expect(domainDistance("rotor", { advanceRatio: 5 }, checks).nearest).not.toBe("closed-form");
     expect(domainDistance("battery", {}, checks)).toEqual({ distance: 0, nearest: "cell", outside: [] });
@@ -72,6 +78,7 @@ describe("published points and errors", () => {
       { name: "measured, fast", meaning: "measured", weight: "thin", x: [0.2, 0.4], y: [0.005, 0.004] },
     ]);
     expect(publishedSeries("rotor", "advanceRatio", "power", {}, checks)).toEqual([]);
+    expect(publishedSeries("rotor", "advanceRatio", "ct", { advanceRatio: 0.7 }, checks)).toEqual([]);
     expect(publishedSeries("battery", "time", "voltage", {}, checks)[0]?.meaning).toBe("neutral");
   });
   it("are those of a field where one is asked for", () => {

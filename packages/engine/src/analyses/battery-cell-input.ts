@@ -113,16 +113,9 @@ function cellOfTable(
   if (table.problem) return table;
   const grid = cellGrid(table);
   if (typeof grid === "string") return { problem: { kind: "cell-table", message: grid } };
-  const available = [...(input.availableCapacity ?? [])];
-  if (available.some((point, i) => i > 0 && point.temperature <= (available[i - 1]?.temperature ?? 0)))
-    return { problem: { kind: "cell-table", message: "availableCapacity: temperatures must rise from point to point." } };
-  if (grid.temperatures.length > 1 && input.resistanceActivation + input.slowActivation > 0)
-    return {
-      problem: {
-        kind: "cell-table",
-        message: `${table.name} runs over temperature itself; resistanceActivation and slowActivation are for tables at one temperature.`,
-      },
-    };
+  const slip = temperatureSlip(input, grid.temperatures.length, table.name);
+  if (slip) return { problem: { kind: "cell-table", message: slip } };
+  const available = input.availableCapacity ?? [];
   const activations = [input.resistanceActivation, input.slowActivation];
   const cell: CellDefinition = {
     ...grid,
@@ -142,4 +135,17 @@ function cellOfTable(
     ...(input.specificHeat === undefined ? [{ path: "/cell/specificHeat", value: usualSpecificHeat, because: "common practice" }] : []),
   ];
   return { cell, title: `cell of ${table.name}`, aircraft: null, warnings: [], assumed };
+}
+
+/** What is wrong with how a table and the laws beside it go with temperature. */
+function temperatureSlip(
+  { availableCapacity = [], resistanceActivation, slowActivation }: z.infer<typeof tableCell>,
+  temperatures: number,
+  name: string,
+): string | undefined {
+  if (availableCapacity.some((point, i) => i > 0 && point.temperature <= (availableCapacity[i - 1]?.temperature ?? 0)))
+    return "availableCapacity: temperatures must rise from point to point.";
+  if (temperatures > 1 && resistanceActivation + slowActivation > 0)
+    return `${name} runs over temperature itself; resistanceActivation and slowActivation are for tables at one temperature.`;
+  return undefined;
 }

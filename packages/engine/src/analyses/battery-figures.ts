@@ -1,14 +1,22 @@
 import { publishedSeries } from "../published/index.ts";
 import type { BatteryOutputs, BatteryRow } from "./battery-output-schema.ts";
-import type { Bound, Figure, LinesFigure, ProfileFigure, Series, TableFigure } from "./figures.ts";
+import type { BatteryInputs } from "./battery-schema.ts";
+import type { Bound, Figure, LinesFigure, ProfileFigure, ProfilePanel, Series, TableFigure } from "./figures.ts";
 
 /** Points of a picture; more are not seen. */
 const mostPoints = 800;
 const mostBlockLines = 4;
 
 /** What the pack does over time and over charge, when limits are passed, and what becomes of each block. */
-export function batteryFigures(outputs: BatteryOutputs): readonly Figure[] {
-  return [overTime(outputs), overCharge(outputs), limitTable(outputs), energyTable(outputs), blockTable(outputs), ...heldTable(outputs)];
+export function batteryFigures(outputs: BatteryOutputs, { cell }: Pick<BatteryInputs, "cell">): readonly Figure[] {
+  return [
+    overTime(outputs),
+    overCharge(outputs, cell === "reference-nca"),
+    limitTable(outputs),
+    energyTable(outputs),
+    blockTable(outputs),
+    ...heldTable(outputs),
+  ];
 }
 
 function thinned(rows: readonly BatteryRow[]): readonly BatteryRow[] {
@@ -23,7 +31,7 @@ function thinned(rows: readonly BatteryRow[]): readonly BatteryRow[] {
 function overTime(outputs: BatteryOutputs): ProfileFigure {
   const rows = thinned(outputs.rows);
   const x = rows.map((row) => row.time);
-  const { bounds, conditions, dip } = outputs;
+  const { conditions, dip } = outputs;
   const line = (name: string, of: (row: BatteryRow) => number, meaning: Series["meaning"] = "battery"): Series => ({
     name,
     meaning,
@@ -56,17 +64,19 @@ function overTime(outputs: BatteryOutputs): ProfileFigure {
         series: [line("hottest block", (row) => row.temperature)],
         bounds: temperatureBounds(outputs),
       },
-      {
-        y: { label: "state of charge", quantity: "dimensionless", unit: "%" },
-        series: [line("left", (row) => row.stateOfCharge)],
-        bounds:
-          bounds.lowestStateOfCharge === null
-            ? []
-            : [{ name: "to be kept", axis: "y", value: bounds.lowestStateOfCharge, forbidden: "below", family: "rule" }],
-        zeroBased: true,
-      },
+      chargePanel(outputs, rows, x),
     ],
     notable: [...passed, ...(dip ? [{ name: "dip", x: dip.time }] : [])],
+  };
+}
+
+function chargePanel({ bounds }: BatteryOutputs, rows: readonly BatteryRow[], x: readonly number[]): ProfilePanel {
+  const kept = bounds.lowestStateOfCharge;
+  return {
+    y: { label: "state of charge", quantity: "dimensionless", unit: "%" },
+    series: [{ name: "left", meaning: "battery", x, y: rows.map((row) => row.stateOfCharge) }],
+    bounds: kept === null ? [] : [{ name: "to be kept", axis: "y", value: kept, forbidden: "below", family: "rule" }],
+    zeroBased: true,
   };
 }
 
@@ -106,13 +116,14 @@ function temperatureBounds({ bounds, highestTemperature, lowestTemperature }: Ba
   return found;
 }
 
-/** Voltage of one cell over state of charge, with measured voltages at rest of the nearest published check. */
-function overCharge({ rows, conditions, endedBy, notDeliverable }: BatteryOutputs): LinesFigure {
+/** What a measured voltage at rest stands for: no current, and a built-in curve that does not change with temperature. */
+const atRest = { temperature: 298.15, rate: 0 };
+
+/** Voltage of one cell over state of charge; beside the built-in cell that was measured, its voltages at rest. */
+function overCharge({ rows, conditions, endedBy, notDeliverable }: BatteryOutputs, published: boolean): LinesFigure {
   const shown = thinned(rows);
   const x = shown.map((row) => row.stateOfCharge);
   const perCell = (of: (row: BatteryRow) => number) => shown.map((row) => of(row) / conditions.series);
-  const first = rows[0];
-  const at = first ? { temperature: first.temperature, rate: conditions.rate, stateOfCharge: first.stateOfCharge } : {};
   return {
     kind: "lines",
     id: "over-charge",
@@ -128,7 +139,7 @@ function overCharge({ rows, conditions, endedBy, notDeliverable }: BatteryOutput
         ...(notDeliverable ? { end: { limit: endedBy, family: "power" as const } } : {}),
       },
       { name: "at rest", meaning: "neutral", x, y: perCell((row) => row.openCircuitVoltage), weight: "thin" },
-      ...publishedSeries("battery", "stateOfCharge", "openCircuitVoltage", at),
+      ...(published ? publishedSeries("battery", "stateOfCharge", "openCircuitVoltage", atRest) : []),
     ],
     bounds: [{ name: "cut-off", axis: "y", value: conditions.cutoffVoltage / conditions.series, forbidden: "below", family: "power" }],
   };

@@ -14,7 +14,6 @@ export function batteryOutputsOf(setting: BatterySetting, run: RunRecord): Batte
   const { model } = setting.prepared;
   const onBus = pack.blocks.filter((block) => block !== null).length;
   const blockCapacity = pack.cell.capacity * pack.parallel;
-  const rate = run.duration > 0 ? ((run.chargeOut / run.duration / onBus) * 3600) / blockCapacity : 0;
   return {
     endedBy: run.end,
     duration: run.duration,
@@ -35,18 +34,7 @@ export function batteryOutputsOf(setting: BatterySetting, run: RunRecord): Batte
     dip: dipOf(setting, rows),
     notDeliverable: notDeliverableOf(run),
     blocks: blocksOf(setting, run),
-    conditions: {
-      cell: setting.title,
-      capacity: pack.cell.capacity,
-      series: pack.series,
-      parallel: pack.parallel,
-      blocks: onBus,
-      cutoffVoltage: model.cutoffVoltage,
-      wiringResistance: pack.wiringResistance,
-      thermalResistance: pack.thermalResistance,
-      bayTemperature: pack.bayTemperature,
-      rate,
-    },
+    conditions: conditionsOf(setting, run),
     bounds: setting.limits,
     energyBalance: balance(
       run.energyOut + energyLost - given,
@@ -60,6 +48,23 @@ export function batteryOutputsOf(setting: BatterySetting, run: RunRecord): Batte
 /** What is missing over what went through; nothing where nothing did. */
 function balance(difference: number, through: number): number {
   return through > 0 ? difference / through : 0;
+}
+
+function conditionsOf({ pack, prepared, title }: BatterySetting, run: RunRecord): BatteryOutputs["conditions"] {
+  const onBus = pack.blocks.filter((block) => block !== null).length;
+  const hours = run.duration / 3600;
+  return {
+    cell: title,
+    capacity: pack.cell.capacity,
+    series: pack.series,
+    parallel: pack.parallel,
+    blocks: onBus,
+    cutoffVoltage: prepared.model.cutoffVoltage,
+    wiringResistance: pack.wiringResistance,
+    thermalResistance: pack.thermalResistance,
+    bayTemperature: pack.bayTemperature,
+    rate: hours > 0 ? run.chargeOut / hours / (onBus * pack.parallel * pack.cell.capacity) : 0,
+  };
 }
 
 function rowsOf({ prepared, pack }: BatterySetting, { rows, width }: RunRecord): BatteryRow[] {

@@ -78,15 +78,10 @@ export const batteryInputs = z
       .max(400)
       .optional()
       .meta({ description: "Cells in parallel in a block; the aircraft's, else 1, when absent." }),
-    blocks: z
-      .int()
-      .min(1)
-      .max(200)
-      .optional()
-      .meta({
-        description: "Blocks in parallel; the mission's, the aircraft's largest pack, else 1, when absent.",
-        role: "condition.pack",
-      }),
+    blocks: z.int().min(1).max(200).optional().meta({
+      description: "Blocks in parallel; the mission's, the aircraft's largest pack, else 1, when absent.",
+      role: "condition.pack",
+    }),
     isolatedBlocks: z
       .array(z.int().min(1).max(200))
       .max(200)

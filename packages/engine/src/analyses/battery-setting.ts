@@ -69,6 +69,14 @@ export function batterySetting(
   return { pack, prepared, plan, limits, title: read.title, warnings: [...read.warnings, ...load.warnings], assumed };
 }
 
+/** What was given, else the aircraft's, else the usual value, and says so. */
+function picker(assume: Assume) {
+  return (path: string, given: number | undefined, theirs: number | undefined, usual: number, because: string): number => {
+    if (given !== undefined) return given;
+    return theirs === undefined ? assume(path, usual, because) : assume(path, theirs, "the aircraft file");
+  };
+}
+
 function cellPackOf(
   read: Extract<CellReading, { cell: unknown }>,
   inputs: BatteryInputs,
@@ -76,11 +84,7 @@ function cellPackOf(
   assume: Assume,
 ): CellPack | Problem {
   const { aircraft } = read;
-  const from = "the aircraft file";
-  const pick = (path: string, given: number | undefined, theirs: number | undefined, usual: number, because: string): number => {
-    if (given !== undefined) return given;
-    return theirs === undefined ? assume(path, usual, because) : assume(path, theirs, from);
-  };
+  const pick = picker(assume);
   const scaled = scaledCell(read.cell, inputs.capacity ?? read.cell.capacity);
   const cell = { ...scaled, mass: inputs.cellMass ?? scaled.mass };
   const series = pick("/series", inputs.series, aircraft?.seriesCells, 1, "one cell");

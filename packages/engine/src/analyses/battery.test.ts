@@ -209,9 +209,11 @@ describe("the battery analysis", () => {
     const outputs = answered({ load: { current: 5 }, ambientTemperature: 243.15, startStateOfCharge: 0.9, timeStep: 5 });
     expect(outputs.dip?.recovery).toBeGreaterThan(0.02);
     expect(sentence(outputs)).toContain("as the cells warm themselves");
-    const figures = battery.figures(outputs, {} as never);
+    const figures = battery.figures(outputs, { cell: "reference-nca" } as never);
     expect(figures.map(({ id }) => id)).toEqual(["over-time", "over-charge", "limits", "energy", "blocks", "still-deliverable"]);
     const charge = figures.find(({ id }) => id === "over-charge");
     expect(charge?.kind === "lines" && charge.series.some(({ meaning }) => meaning === "measured")).toBe(true);
+    const [, other] = battery.figures(outputs, { cell: "demo" } as never);
+    expect(other?.kind === "lines" && other.series.some(({ meaning }) => meaning === "measured")).toBe(false);
   });
 });

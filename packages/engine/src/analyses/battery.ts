@@ -39,7 +39,7 @@ export const battery: Analysis<BatteryInputs, BatteryOutputs> = {
   },
   needs: (inputs) => [...cellNeeds(inputs.cell), ...loadNeeds(inputs.load)],
   run,
-  figures: (outputs) => batteryFigures(outputs),
+  figures: batteryFigures,
   answer: (outputs) => batteryAnswer(outputs),
   limits: (outputs) => batteryLimits(outputs),
 };

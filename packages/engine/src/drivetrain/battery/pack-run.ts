@@ -70,12 +70,10 @@ interface Course {
   lastLoad: { isPower: boolean; value: number; since: number };
 }
 
-/** Discharges a pack along a load profile. */
-export function runPack(plan: RunPlan): RunRecord {
-  const stepper = packStepper(plan.model, plan.start);
-  const course: Course = {
+function startedCourse(plan: RunPlan): Course {
+  return {
     plan,
-    stepper,
+    stepper: packStepper(plan.model, plan.start),
     watch: limitWatch(plan.limits),
     rows: new Float64Array(1024),
     filled: 0,
@@ -90,6 +88,11 @@ export function runPack(plan: RunPlan): RunRecord {
     end: null,
     lastLoad: { isPower: true, value: 0, since: 0 },
   };
+}
+
+/** Discharges a pack along a load profile. */
+export function runPack(plan: RunPlan): RunRecord {
+  const course = startedCourse(plan);
   const { stages, repeats } = plan.profile;
   let begin = 0;
   for (let repeat = 0; repeat < repeats && course.end === null; repeat++) {
@@ -102,7 +105,7 @@ export function runPack(plan: RunPlan): RunRecord {
   }
   if (course.end !== "longest time") course.end ??= course.time >= plan.longest ? "longest time" : "end of the load";
   if (rowTime(course) < course.time || course.filled === 0) addRow(course);
-  const { energies, watch } = course;
+  const { energies, watch, stepper } = course;
   return {
     rows: course.rows.subarray(0, course.filled),
     width: rowHead + rowGroup * plan.model.groups,

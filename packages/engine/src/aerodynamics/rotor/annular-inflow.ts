@@ -19,6 +19,10 @@ const steepestPitch = 1.5;
 const mixing = 0.02;
 /** Secants from a near guess: how many, how long at most, and how short the last, after which none is needed [1]. */
 const secantSteps = 6;
+const bothSteps = 14;
+const differenceStep = 1e-4;
+/** Width of the bracket from which induced and swirl velocity are closed in on together [1]. */
+const looseTolerance = 1e-3;
 const longestSecant = 0.05;
 const endingSecant = 1e-8;
 /** A secant as short as this is not worth a sweep [1]. */
@@ -108,7 +112,10 @@ class RingBalance {
 
   private solveCold(swirls: boolean): boolean {
     this.swirl = 0;
-    return this.ended(this.cold()) && (!swirls || this.solveSwirl());
+    if (!swirls) return this.ended(this.cold(inducedTolerance));
+    if (this.both(this.cold(looseTolerance), 0, true)) return true;
+    this.swirl = 0;
+    return this.ended(this.cold(inducedTolerance)) && this.solveSwirl();
   }
 
   private solveNear(swirls: boolean): boolean {
@@ -116,8 +123,7 @@ class RingBalance {
     this.induced = induced[this.ring] as number;
     this.swirl = swirl[this.ring] as number;
     this.slope = slopes[this.ring] as number;
-    if (!swirls) return this.ended(this.warm(this.induced));
-    return this.swirlBySecants(this.swirl, this.swirlMiss(this.swirl));
+    return swirls ? this.both(this.induced, this.swirl, false) : this.ended(this.warm(this.induced));
   }
 
   /** Momentum less thrust of the ring at an induced velocity. */
@@ -142,7 +148,7 @@ class RingBalance {
   }
 
   /** From nothing known: between no induced velocity and the one at which the ring's thrust is gone. */
-  private cold(): number {
+  private cold(tolerance: number): number {
     const none = this.miss(0);
     if (none === 0) return 0;
     const side = none < 0 ? 1 : -1;
@@ -158,13 +164,13 @@ class RingBalance {
     }
     const stalled = inflowAt(pitch - side * Math.sign(turning) * (this.ws.rings.sections[this.ring]?.inner.stallAngle ?? 0));
     this.slope = (farMiss - none) / far;
-    if (!(side * stalled > 0 && side * (far - stalled) > 0)) return bracketedRoot(this.misses, 0, none, far, farMiss, inducedTolerance);
+    if (!(side * stalled > 0 && side * (far - stalled) > 0)) return bracketedRoot(this.misses, 0, none, far, farMiss, tolerance);
     let before = far;
     let beforeMiss = farMiss;
     for (let step = 0; step <= stalledSteps; step++) {
       const here = stalled * (1 - step / stalledSteps);
       const hereMiss = step === stalledSteps ? none : this.miss(here);
-      if (side * hereMiss <= 0) return bracketedRoot(this.misses, here, hereMiss, before, beforeMiss, inducedTolerance);
+      if (side * hereMiss <= 0) return bracketedRoot(this.misses, here, hereMiss, before, beforeMiss, tolerance);
       before = here;
       beforeMiss = hereMiss;
     }
@@ -188,25 +194,85 @@ class RingBalance {
       here = next;
       this.slope = slope;
     }
-    return this.cold();
+    return this.cold(inducedTolerance);
+  }
+
+  /**
+   * Induced and swirl velocity at once from a near guess, with Broyden's updates of the slopes; false where that does not end at once.
+   *
+   * @param measured measure the slopes first; else the mixed ones start at nothing, for a guess that is very near
+   */
+  private both(guess: number, swirlGuess: number, measured: boolean): boolean {
+    if (Number.isNaN(guess)) return false;
+    let lambdaI = guess;
+    this.swirl = swirlGuess;
+    let r = this.miss(lambdaI);
+    let q = this.angularMiss(lambdaI);
+    let [a, b, c, d] = measured ? this.measuredSlopes(lambdaI, r, q) : this.guessedSlopes(lambdaI);
+    for (let step = 0; step < bothSteps; step++) {
+      const determinant = a * d - b * c;
+      const move = (b * q - d * r) / determinant;
+      const turn = (c * r - a * q) / determinant;
+      const length = Math.abs(move) + Math.abs(turn);
+      if (!(length < longestSecant + 0.2 * this.x)) return false;
+      lambdaI += move;
+      this.swirl += turn;
+      const [rBefore, qBefore] = [r, q];
+      r = this.miss(lambdaI);
+      q = this.angularMiss(lambdaI);
+      if (length < endingSecant) {
+        this.induced = lambdaI;
+        this.slope = a;
+        return true;
+      }
+      if (!(Math.abs(r) + Math.abs(q) < 2 * (Math.abs(rBefore) + Math.abs(qBefore)))) return false;
+      const squared = move * move + turn * turn;
+      const rMissed = (r - rBefore - a * move - b * turn) / squared;
+      const qMissed = (q - qBefore - c * move - d * turn) / squared;
+      a += rMissed * move;
+      b += rMissed * turn;
+      c += qMissed * move;
+      d += qMissed * turn;
+    }
+    return false;
+  }
+
+  /** Slopes of momentum and angular momentum over induced and swirl velocity at the place that was swept last, by differences. */
+  private measuredSlopes(lambdaI: number, r: number, q: number): readonly [number, number, number, number] {
+    const swirl = this.swirl;
+    const a = (this.miss(lambdaI + differenceStep) - r) / differenceStep;
+    const c = (this.angularMiss(lambdaI + differenceStep) - q) / differenceStep;
+    this.swirl = swirl + differenceStep;
+    const b = (this.miss(lambdaI) - r) / differenceStep;
+    const d = (this.angularMiss(lambdaI) - q) / differenceStep;
+    this.swirl = swirl;
+    return [a, b, c, d];
+  }
+
+  private guessedSlopes(lambdaI: number): readonly [number, number, number, number] {
+    return [this.slope, 0, 0, 2 * this.factor * flowThroughDisc(this.condition, lambdaI) * this.x];
   }
 
   /** Angular momentum less torque of the ring at a swirl velocity, induced velocity balanced. */
   private swirlMiss(swirl: number): number {
     this.swirl = swirl;
-    if (!this.ended(this.warm(this.induced))) return Number.NaN;
+    return this.ended(this.warm(this.induced)) ? this.angularMiss(this.induced) : Number.NaN;
+  }
+
+  /** Angular momentum less torque of the ring as it was swept last. */
+  private angularMiss(lambdaI: number): number {
     const { loads } = this.ws.rings;
     const at = this.ring * ringLoadWidth;
     const liftTorque = loads[at + 8] as number;
     const dragTorque = (loads[at + 1] as number) - liftTorque;
-    const flow = flowThroughDisc(this.condition, this.induced);
+    const flow = flowThroughDisc(this.condition, lambdaI);
     const carriedOff = flow / Math.sqrt(flow * flow + (mixing * this.spin) ** 2 + 1e-300);
-    return 2 * this.factor * swirl * flow * this.x - (liftTorque + carriedOff * dragTorque) / this.ringArea;
+    return 2 * this.factor * this.swirl * flow * this.x - (liftTorque + carriedOff * dragTorque) / this.ringArea;
   }
 
   private solveSwirl(): boolean {
     const none = this.swirlMiss(0);
-    if (none === 0 || this.swirlBySecants(0, none)) return true;
+    if (none === 0) return true;
     const side = none < 0 ? 1 : -1;
     const scale = Math.hypot(this.spin * this.x, this.state.lambdaC, this.state.mu);
     let near = 0;
@@ -221,24 +287,6 @@ class RingBalance {
       }
       near = far;
       nearMiss = farMiss;
-    }
-    return false;
-  }
-
-  /** Starts with the swirl that the torque without swirl would make: usually near. */
-  private swirlBySecants(from: number, missed: number): boolean {
-    let at = from;
-    let here = missed;
-    let slope = 2 * this.factor * flowThroughDisc(this.condition, this.induced) * this.x;
-    for (let step = 0; step < secantSteps; step++) {
-      const move = -here / slope;
-      if (!(Math.abs(move) < 0.2 * this.x)) return false;
-      const next = this.swirlMiss(at + move);
-      if (Math.abs(move) < endingSecant) return true;
-      if (!(Math.abs(next) < Math.abs(here))) return false;
-      slope = (next - here) / move;
-      at += move;
-      here = next;
     }
     return false;
   }

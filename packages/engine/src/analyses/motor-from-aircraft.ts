@@ -10,8 +10,8 @@ export interface MotorPart {
   readonly thermal: MotorThermal | undefined;
   /** Rates that the table of the no-load current covers [rad/s]; undefined without a table. */
   readonly noLoadRange: readonly [number, number] | undefined;
-  /** Electric power that an aircraft file allows [W], for so long [s]. */
-  readonly powerLimits: { readonly continuous: number; readonly short: number; readonly shortTime: number } | undefined;
+  /** Electric power that an aircraft file allows without end [W]. */
+  readonly continuousElectricPower: number | undefined;
   readonly assumed: Assumed;
 }
 
@@ -49,7 +49,7 @@ export function motorFromAircraft(view: ProjectView, path: string, part: "rotor-
     currentMaximum: own.currentMaximum,
     thermal: { heatCapacity: own.heatCapacity, thermalResistance: own.thermalResistance, temperatureMaximum: own.temperatureMaximum },
     noLoadRange: undefined,
-    powerLimits: { continuous: own.continuousPower, short: own.shortPower, shortTime: own.shortTime },
+    continuousElectricPower: own.continuousPower,
     assumed: [
       {
         path: "/motor/resistanceTemperature",

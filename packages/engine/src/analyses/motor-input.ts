@@ -42,7 +42,7 @@ function writtenPart(view: ProjectView, motor: WrittenMotor): MotorPart | Proble
     currentMaximum: motor.currentMaximum,
     thermal: motor.thermal,
     noLoadRange: idle.range,
-    powerLimits: undefined,
+    continuousElectricPower: undefined,
     assumed: [],
   };
 }

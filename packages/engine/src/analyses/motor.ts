@@ -99,7 +99,7 @@ function characteristics(reading: MotorReading, inputs: MotorInputs): Omit<Motor
     given: {
       dutyMaximum: definition.controller.dutyMaximum,
       currentMaximum: reading.currentMaximum ?? null,
-      continuousElectricPower: reading.powerLimits?.continuous ?? null,
+      continuousElectricPower: reading.continuousElectricPower ?? null,
       temperatureMaximum: thermal?.temperatureMaximum ?? null,
     },
     curve: Array.from({ length: curvePoints }, (_, i) =>

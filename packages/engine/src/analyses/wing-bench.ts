@@ -49,7 +49,14 @@ export function wingAir(inputs: WingInputs): { readonly air: Air; readonly assum
       dynamicViscosity: dynamicViscosity ?? standard.dynamicViscosity,
       speedOfSound: speedOfSound ?? standard.speedOfSound,
     };
-    return { air, assumed: [] };
+    const because = "not given: standard day at mean sea level";
+    return {
+      air,
+      assumed: [
+        ...(dynamicViscosity === undefined ? [{ path: "/air/dynamicViscosity", value: standard.dynamicViscosity, because }] : []),
+        ...(speedOfSound === undefined ? [{ path: "/air/speedOfSound", value: standard.speedOfSound, because }] : []),
+      ],
+    };
   }
   const assumed =
     inputs.altitude === undefined ? [{ path: "/altitude", value: 0, because: "no air was given: mean sea level, standard day" }] : [];

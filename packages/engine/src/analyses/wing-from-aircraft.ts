@@ -7,6 +7,8 @@ export interface AircraftSurface {
   readonly wing: FiniteWing;
   /** Largest lift coefficient that the file allows. */
   readonly largestLift: number;
+  /** What was chosen for it here, in words; undefined where the file says everything. */
+  readonly chosen: string | undefined;
 }
 
 /** What the file does not say of tailplane and fin: common practice. */
@@ -17,7 +19,7 @@ export function wingFromAircraft(view: ProjectView, path: string, part: "wing" |
   const chosen = chosenAircraft(view, path);
   if (isProblem(chosen)) return chosen;
   const { wing, tailplane, fin } = chosen.aircraft;
-  if (part === "wing") return { wing, largestLift: wing.maximumLiftCoefficient };
+  if (part === "wing") return { wing, largestLift: wing.maximumLiftCoefficient, chosen: undefined };
   const { stallSharpness, flatPlateCoefficient, finProfileDrag } = unsaid;
   const own = part === "tailplane" ? { ...tailplane } : { ...fin, span: Math.sqrt(fin.area * fin.aspectRatio), cd0: finProfileDrag };
   const { area, span, liftSlope, cd0, spanEfficiency, maximumLiftCoefficient } = own;
@@ -33,5 +35,6 @@ export function wingFromAircraft(view: ProjectView, path: string, part: "wing" |
       stallAngle: maximumLiftCoefficient / liftSlope,
     },
     largestLift: maximumLiftCoefficient,
+    chosen: `Of the ${part} the file does not say ${part === "fin" ? `what profile drag it has (${finProfileDrag} is taken) and ` : ""}what it does beyond stall (a flat plate is taken): common practice.`,
   };
 }

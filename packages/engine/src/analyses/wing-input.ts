@@ -76,7 +76,7 @@ export function wingReading(view: ProjectView, { wing, method }: WingInputs, at:
       scaled: false,
       attachedLift: (angle) => surface.wing.liftSlope * angle,
       at: ({ angle }) => polarWingPoint(polar, angle),
-      warnings: [],
+      warnings: surface.chosen === undefined ? [] : [{ grade: "note", kind: "chosen", message: surface.chosen }],
     };
   }
   const read = sectionDefinitionOf(wing.section, view);

@@ -19,6 +19,11 @@ export interface Comparison {
   /** Why the tolerance is what it is; without it the words of tolerance.md stand in the table. */
   readonly reason?: string;
   readonly note?: string;
+  /**
+   * Why the gate is not met, where it is known not to be: the miss then stands on record and in every table, and the check fails
+   * when it is met after all, so that the word cannot outlive the miss.
+   */
+  readonly missed?: string;
   /** Name of the output field of the analysis that this is about: faces show the errors beside that figure. */
   readonly field?: string;
   /** What expected and computed are; `dimensionless` without it. In SI. */
@@ -64,7 +69,7 @@ export interface ComparisonResult {
 
 /** The figures of a comparison with its rows; throws when there is nothing to compare. */
 export function compared(comparison: Comparison): ComparisonResult {
-  const { quantity, error, rows, tolerance, note = "", reason, field, quantityKind = "dimensionless", along } = comparison;
+  const { quantity, error, rows, tolerance, note = "", missed, reason, field, quantityKind = "dimensionless", along } = comparison;
   if (along && along.values.length !== rows.length)
     throw new Error(`${quantity}: ${along.values.length} values of ${along.name} for ${rows.length} rows`);
   const errors = rows.map((row) => rowError(row, error));
@@ -82,7 +87,7 @@ export function compared(comparison: Comparison): ComparisonResult {
         : null,
     tolerance,
     passed: gated.length > 0 ? gated.every((row) => row.error >= row.bounds[0] && row.error <= row.bounds[1]) : null,
-    note,
+    note: [note, missed].filter((text) => text).join("; "),
     ...(reason === undefined ? {} : { reason }),
     ...(field === undefined ? {} : { field }),
     quantityKind,

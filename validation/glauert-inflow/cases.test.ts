@@ -25,7 +25,15 @@ const rotor = {
 };
 
 function run(airspeed: number, shaftAngle: number): RotorOutputs {
-  return outputsOf<RotorOutputs>("rotor", { rotor, air: { density }, airspeed, shaftAngle, rotationRate: 90, thrust: 90 });
+  return outputsOf<RotorOutputs>("rotor", {
+    rotor,
+    air: { density },
+    airspeed,
+    shaftAngle,
+    rotationRate: 90,
+    thrust: 90,
+    inflow: "uniform",
+  });
 }
 
 /** Thrust along the normal of the tip-path plane, from the forces along and across the shaft. */

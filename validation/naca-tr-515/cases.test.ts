@@ -32,12 +32,6 @@ function autorotating(mu: number, rpm: number): RotorOutputs {
     rotationRate: rpm * perMinute,
     collective: 1.9 * degree,
     shaftTorque: 0,
-    tipLoss: { kind: "prandtl" },
-    inducedPowerFactor: 1,
-    inflow: "drees",
-    radialFlow: true,
-    azimuths: 36,
-    radialElements: 24,
   });
 }
 

@@ -158,6 +158,21 @@ describe("every combination of givens", () => {
   });
 });
 
+describe("a rotor without pitch that comes down under a load", () => {
+  it("turns fast and unstalled, though a slow stalled rotor would carry the load too", () => {
+    const rotor = { radius: 0.61, blades: 4, chord: 0.05, rootCutout: 0.15, articulation: "teetering", section: "naca-0012" };
+    const given = { rotor, inducedPowerFactor: 1, collective: 0, shaftTorque: 0, thrust: 25 };
+    const outcome = asked({ ...given, shaftAngle: Math.PI / 2 });
+    expect(outcome.warnings?.map((warning) => warning.kind)).not.toContain("stalled");
+    const found = solved({ ...given, advanceRatio: 0 });
+    expect(found.axialRatio).toBeGreaterThan(-2.1);
+    const { airspeed, rotationRate } = found;
+    expect(
+      solved({ rotor, inducedPowerFactor: 1, collective: 0, shaftTorque: 0, airspeed, shaftAngle: Math.PI / 2 }).rotationRate,
+    ).toBeCloseTo(rotationRate, 3);
+  });
+});
+
 describe("still air", () => {
   it("is meant by no stream at all, or by one that is zero", () => {
     for (const stream of [{ airspeed: 0 }, { advanceRatio: 0 }, { shaftAngle: 0 }, { climbRate: 0 }, { airspeed: 0, shaftAngle: 0 }]) {

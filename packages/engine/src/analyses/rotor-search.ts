@@ -132,26 +132,33 @@ function fastest(bench: RotorBench, flowAt: FlowAt, at: (tipSpeed: number) => Fo
   return scan.roots.find(wanted)?.payload ?? nowhere(bench, "rotor speed", name, undefined, scan);
 }
 
-/** One number of the stream is sought, three of rotor speed, collective, thrust and torque are known. */
+/**
+ * One number of the stream is sought, three of rotor speed, collective, thrust and torque are known.
+ *
+ * With rotor speed sought too, each speed of the stream gets the rotor speed of the torque: in autorotation the thrust at a speed hardly
+ * depends on it. At an angle it is the thrust that sets the rotor speed: there the torque hardly does.
+ */
 function inFreeStream(bench: RotorBench, stream: FreeStreamGiven, question: RotorQuestion): Found {
-  const { torque, thrust } = question;
-  const places = streamPlaces(bench, stream.free, question);
+  const { torque, thrust, tipSpeed, collective } = question;
   const turnedByAir = torque !== undefined && torque.value <= 0;
-  const inner = { ...question, ...(torque ? { torque: undefined } : { thrust: undefined }) };
+  const byThrust = torque === undefined || (stream.free !== "angle" && tipSpeed === undefined && collective !== undefined);
+  const inner = { ...question, ...(byThrust ? { thrust: undefined } : { torque: undefined }) };
   const at = (sought: number): Found => {
-    const found = inStream(bench, (tipSpeed) => stream.at(tipSpeed, sought), inner, false);
+    const found = inStream(bench, (tip) => stream.at(tip, sought), inner, false);
     const forward = found.kind === "solved" && stream.free === "angle" && turnedByAir && found.rotor.discAngle < lowestAutorotatingDisc;
     return forward ? { kind: "no-equilibrium", seek: "shaft angle", reason: "the disc pulls forward" } : found;
   };
-  const along = stream.free === "airspeed" || stream.free === "in-plane";
-  const wanted = (root: Root<RotorState>): boolean => along || root.rising === (torque === undefined);
-  const missing: Missing = (state) =>
-    torque ? bench.torqueMissing(state, torque) : thrust ? bench.thrustMissing(state, thrust) : Number.NaN;
-  const scan = scanStates(places, at, missing, wanted);
-  const other = turnedByAir ? undefined : scan.roots[0];
+  const either = stream.free === "airspeed" || stream.free === "in-plane";
+  const wanted = (root: Root<RotorState>): boolean => either || root.rising === byThrust;
+  const missing: Missing = (state) => {
+    if (byThrust) return thrust ? bench.thrustMissing(state, thrust) : Number.NaN;
+    return torque ? bench.torqueMissing(state, torque) : Number.NaN;
+  };
+  const scan = scanStates(streamPlaces(bench, stream.free, question), at, missing, wanted);
+  const other = turnedByAir && !byThrust ? undefined : scan.roots[0];
+  const held = byThrust ? undefined : torque?.value;
   return (
-    (scan.roots.find(wanted) ?? other)?.payload ??
-    nowhere(bench, soughtNames[stream.free], torque ? "torque" : "thrust", torque?.value, scan)
+    (scan.roots.find(wanted) ?? other)?.payload ?? nowhere(bench, soughtNames[stream.free], byThrust ? "thrust" : "torque", held, scan)
   );
 }
 

@@ -24,6 +24,7 @@ const model: RotorModel = {
 const balances: readonly (readonly [string, Partial<RotorModel>])[] = [
   ["mean", {}],
   ["annular", { inflowBalance: "annular" }],
+  ["annular with an induced power factor", { inflowBalance: "annular", inducedPowerFactor: 1.15 }],
   ["annular with swirl and root loss", { inflowBalance: "annular", swirl: true, rootLoss: true }],
 ];
 const air = atmosphereAt({ altitude: 0, temperatureOffset: 0, relativeHumidity: 0 });

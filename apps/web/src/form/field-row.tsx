@@ -95,9 +95,9 @@ function optionsOf(
 ): readonly string[] | undefined {
   if (field.kind === "toggle") return ["yes", "no"];
   if (field.kind === "choice") return (field satisfies ChoiceField).options.map(String);
-  const named = field.kind === "text" ? (field.role ?? field.reference) : undefined;
-  if (named === "aircraft" && project.aircraft.length > 0) return project.aircraft;
-  if (named === "mission" && project.missions.length > 0) return project.missions;
+  const meant = field.kind === "text" ? (field.role ?? field.reference) : undefined;
+  if (meant === "aircraft" && project.aircraft.length > 0) return project.aircraft;
+  if (meant === "mission" && project.missions.length > 0) return project.missions;
   return undefined;
 }
 

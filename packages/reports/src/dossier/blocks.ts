@@ -19,6 +19,8 @@ export interface ParagraphBlock {
   /** What the paragraph is about, set stronger before it. */
   readonly lead?: string;
   readonly text: string;
+  /** Never the last on a page. */
+  readonly withNext?: boolean;
 }
 
 export interface FigureBlock {

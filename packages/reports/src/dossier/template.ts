@@ -106,7 +106,7 @@ export const template = `
   let quiet = ("small", "question")
   set par(leading: 0.45em) if block.look == "compact" or block.look == "small"
   std.block(
-    sticky: block.look == "answer" or block.look == "question",
+    sticky: block.look == "answer" or block.look == "question" or block.at("withNext", default: false),
     above: (if block.look == "question" { 10pt } else { 7pt }) * scale,
     text(size(looks.at(block.look), scale), fill: if quiet.contains(block.look) { ink2 } else { ink }, lead(block) + block.text),
   )

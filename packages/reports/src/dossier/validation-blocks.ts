@@ -1,3 +1,4 @@
+import { noValue } from "../format/index.ts";
 import { comparisonFigure, errorText, errorWords, type ValidationRow } from "../validation/index.ts";
 import type { Block, PanelsBlock, TableBlock } from "./blocks.ts";
 
@@ -52,14 +53,14 @@ function comparedRow(row: ValidationRow): readonly string[] {
     errorText(row.bias),
     errorText(row.rms),
     errorText(row.largest),
-    row.gatedRows > 0 ? errorText(row.tolerance) : "none",
+    row.gatedRows > 0 ? errorText(row.tolerance) : "reported, not gated",
     verdict(row),
   ];
 }
 
 /** A row that decides nothing has not passed anything. */
 function verdict(row: ValidationRow): string {
-  if (row.gatedRows === 0) return "reported, not gated";
+  if (row.gatedRows === 0) return noValue;
   return row.passed ? "yes" : "no";
 }
 
@@ -70,7 +71,13 @@ function sourceBlocks(rows: readonly ValidationRow[], markOf: (source: string) =
   const name = `${first.title ?? first.check} ${markOf(first.source)}`;
   const lead = first.component === undefined ? name : `${name}, ${first.component}`;
   return [
-    { kind: "paragraph", look: "text", lead, text: `Crosses: measured. Line: computed. Made again by ${again(first.check)}.` },
+    {
+      kind: "paragraph",
+      look: "text",
+      withNext: true,
+      lead,
+      text: `Crosses: measured. Line: computed. Made again by ${again(first.check)}.`,
+    },
     ...panels(rows, mostPanels.source),
     ...wordsBlocks(rows),
   ];
@@ -84,6 +91,7 @@ function regressionBlocks(rows: readonly ValidationRow[], markOf: (source: strin
     {
       kind: "paragraph",
       look: "text",
+      withNext: true,
       lead: "Held against formulas and tables",
       text: "These numbers were computed by others or by hand, not measured: they hold the arithmetic and say nothing about the model. Dashes: published. Line: computed.",
     },

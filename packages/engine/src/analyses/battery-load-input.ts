@@ -104,8 +104,8 @@ export function loadOf(load: LoadInput, view: ProjectView, context: Pick<Context
 
 function profileOf(load: LoadInput, view: ProjectView): LoadProfile | Problem {
   const { repeats } = load;
-  if (load.steps !== undefined) return { stages: load.steps.map(({ duration, ...drawn }) => ({ duration, ...drawnOf(drawn) })), repeats };
-  if (load.points === undefined) return { stages: [{ duration: load.duration ?? Number.POSITIVE_INFINITY, ...drawnOf(load) }], repeats: 1 };
+  if (load.steps !== undefined) return { stages: load.steps.map((step) => stageOf(step.duration, step)), repeats };
+  if (load.points === undefined) return { stages: [stageOf(load.duration ?? Number.POSITIVE_INFINITY, load)], repeats: 1 };
   const table = tableRows(view, load.points, loadRow);
   if (table.problem) return table.problem;
   const { rows, place } = table;
@@ -117,13 +117,16 @@ function profileOf(load: LoadInput, view: ProjectView): LoadProfile | Problem {
     if (next && next.time <= row.time) return wrong(index + 1, `time ${next.time} s does not come after ${row.time} s`);
     const last = next === undefined && row.power === undefined && row.current === undefined;
     if (!last && !eitherLoad(row)) return wrong(index, eitherSentence.error);
-    if (next) stages.push({ duration: next.time - row.time, ...drawnOf(row) });
+    if (next) stages.push(stageOf(next.time - row.time, row));
   }
   return { stages, repeats };
 }
 
-function drawnOf(row: { readonly power?: number | undefined; readonly current?: number | undefined }): Pick<LoadStage, "kind" | "value"> {
-  return row.power === undefined ? { kind: "current", value: row.current ?? 0 } : { kind: "power", value: row.power };
+function stageOf(
+  duration: number,
+  { power: watts, current: amperes }: { readonly power?: number | undefined; readonly current?: number | undefined },
+): LoadStage {
+  return watts === undefined ? { duration, kind: "current", value: amperes ?? 0 } : { duration, kind: "power", value: watts };
 }
 
 /** Power at the terminals, constant over each step of the mission, up to its end or to where its flight stops. */

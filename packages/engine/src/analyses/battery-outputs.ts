@@ -69,23 +69,25 @@ function conditionsOf({ pack, prepared, title }: BatterySetting, run: RunRecord)
 
 function rowsOf({ prepared, pack }: BatterySetting, { rows, width }: RunRecord): BatteryRow[] {
   const { groupOf, model } = prepared;
-  return Array.from({ length: rows.length / width }, (_, index) => {
-    const at = index * width;
-    const value = (offset: number) => rows[at + offset] ?? 0;
+  const found: BatteryRow[] = [];
+  for (let at = 0; at < rows.length; at += width) {
+    const voltage = rows[at + 1] as number;
+    const current = rows[at + 2] as number;
     let temperature = 0;
-    for (let g = 0; g < model.groups; g++) temperature = Math.max(temperature, value(rowHead + g * rowGroup + 2));
-    return {
-      time: value(0),
-      voltage: value(1),
-      current: value(2),
-      power: value(1) * value(2),
-      stateOfCharge: value(3),
+    for (let g = 0; g < model.groups; g++) temperature = Math.max(temperature, rows[at + rowHead + g * rowGroup + 2] as number);
+    found.push({
+      time: rows[at] as number,
+      voltage,
+      current,
+      power: voltage * current,
+      stateOfCharge: rows[at + 3] as number,
       temperature,
-      openCircuitVoltage: value(4),
-      largestPower: value(5),
-      blockCurrents: groupOf.map((group) => (group === null ? 0 : value(rowHead + group * rowGroup) * pack.parallel)),
-    };
-  });
+      openCircuitVoltage: rows[at + 4] as number,
+      largestPower: rows[at + 5] as number,
+      blockCurrents: groupOf.map((group) => (group === null ? 0 : (rows[at + rowHead + group * rowGroup] as number) * pack.parallel)),
+    });
+  }
+  return found;
 }
 
 /** First, last, coldest and hottest row, and that of the largest current: where the run lies farthest out. */

@@ -69,6 +69,14 @@ const runs = [4, 35, 32].map((run) => {
   const [rpm, ct] = [column(first, "rpm"), column(first, "thrust_coefficient")];
   return { run, rpm, ct, autorotation: signChange(1.5, 2.5, (ratio) => descending(rpm, ct, ratio).cq, 1e-5) };
 });
+const ringRatios = [0.4, 0.8, 1.2, 1.5];
+/** The curve of run 4 between its points. */
+const curve = Array.from({ length: 15 }, (_, i) => 1.1 + 0.05 * i).map((ratio) => ({
+  ratio,
+  induced: descending(1200, 0.004, ratio).inducedVelocity / hoverVelocity(1200, 0.004),
+}));
+const peak = curve.reduce((best, one) => (one.induced > best.induced ? one : best));
+const aboveZero = (ratio: number): number => descending(1200, 0.004, ratio).cq - zeroThrustTorque(1200);
 const along = (of: readonly { readonly ratio: number }[]) => ({
   name: "descent rate over hover induced velocity",
   quantity: "dimensionless" as const,
@@ -98,6 +106,35 @@ test("the descending rotor of NACA TN 2474 is met within the settled tolerances"
       tolerance: "±10 %",
       note: "measured at zero shaft torque by the computed drag of the turning blades",
       along: { name: "thrust coefficient", quantity: "dimensionless", values: runs.map((run) => run.ct) },
+    },
+    {
+      quantity: "largest induced velocity over that in hover",
+      error: "relative",
+      rows: [{ expected: 2.5, computed: peak.induced }],
+      tolerance: "reported",
+      note: "run 4",
+    },
+    {
+      quantity: "descent rate of the largest induced velocity",
+      error: "1",
+      rows: [{ expected: 1.48, computed: peak.ratio }],
+      tolerance: "reported",
+      note: "run 4, over hover induced velocity",
+    },
+    {
+      quantity: "torque in the ring state over that in hover",
+      error: "1",
+      rows: ringRatios.map((ratio) => ({ expected: 1, computed: aboveZero(ratio) / aboveZero(0) })),
+      tolerance: "reported",
+      note: "measured within 15 % of 1",
+      along: { name: "descent rate over hover induced velocity", quantity: "dimensionless", values: ringRatios },
+    },
+    {
+      quantity: "descent rate without torque above zero thrust",
+      error: "1",
+      rows: [{ expected: 1.86, computed: signChange(1.4, 2.3, aboveZero, 1e-4) }],
+      tolerance: "reported",
+      note: "measured 1.82 to 1.90",
     },
     {
       quantity: "torque coefficient above zero thrust",

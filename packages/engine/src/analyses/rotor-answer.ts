@@ -18,6 +18,9 @@ export function rotorLimits(outputs: RotorOutputs, inputs: RotorInputs): readonl
   return limits.map((limit) => ({ ...limit, binding: limit.share === largest && limit.share >= 1 }));
 }
 
+/** Share by which a value may change along a sweep and still be told as one. */
+const sameShare = 1e-6;
+
 type Solved = {
   readonly [Name in keyof RotorRow]: Name extends "largestThrust" | "largestThrustCollective"
     ? RotorRow[Name]
@@ -91,11 +94,9 @@ function sweepAnswer({ rows }: RotorOutputs): Answer {
     const [low] = list;
     const high = list.at(-1);
     if (!low || !high) return [];
-    return [
-      reading(low.value, kind, `/rows/${low.index}/${name}`),
-      words(" to "),
-      reading(high.value, kind, `/rows/${high.index}/${name}`),
-    ];
+    const lowest = reading(low.value, kind, `/rows/${low.index}/${name}`);
+    if (high.value - low.value <= sameShare * Math.abs(high.value)) return [lowest];
+    return [lowest, words(" to "), reading(high.value, kind, `/rows/${high.index}/${name}`)];
   };
   const missing = rows.length - solved.length;
   return {

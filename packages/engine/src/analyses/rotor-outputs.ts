@@ -68,7 +68,7 @@ export function rotorMeasures(bench: RotorBench, state: RotorState, inputs: Roto
     flapLateral: shaft.flapLateral,
     hubPitchMoment: rotor.hubPitchMoment * force * model.radius,
     hubRollMoment: rotor.hubRollMoment * force * model.radius,
-    state: turnsAlone ? "autorotating" : flowState(rotor, model.inducedPowerFactor),
+    state: turnsAlone ? "autorotating" : flowState(rotor),
     advancingTipMach: (tipSpeed + airspeed * Math.abs(Math.cos(rotor.discAngle))) / air.speedOfSound,
     tipMach: tipSpeed / air.speedOfSound,
     reynoldsNumber: (0.75 * tipSpeed * bladeAt(model, 0.75).chord * air.density) / air.dynamicViscosity,
@@ -96,9 +96,9 @@ export function domainCoordinates(point: Pick<RotorRow, "advanceRatio" | "reynol
   return { advanceRatio, reynoldsNumber, bladeLoading, tipMach, axialRatio };
 }
 
-function flowState(rotor: RotorState["rotor"], kappa: number): RotorPointOutputs["state"] {
+function flowState(rotor: RotorState["rotor"]): RotorPointOutputs["state"] {
   if (Math.abs(rotor.cq) < freeTorqueCoefficient) return "autorotating";
-  const hover = Math.sqrt((kappa * Math.abs(rotor.ct)) / 2);
+  const hover = Math.sqrt(Math.abs(rotor.ct) / 2);
   const descent = -rotor.lambdaC / hover;
   const ring = descent > ringDescent.from && descent < ringDescent.to && rotor.mu / hover < ringDescent.forwardBelow;
   if (rotor.ct > 0 && ring) return "vortex ring";

@@ -132,17 +132,18 @@ const columns: readonly Field[] = [
   "advanceRatio",
 ];
 
-function table({ rows }: RotorOutputs): Figure {
+function table({ rows, swept }: RotorOutputs): Figure {
+  const names = [...new Set([...swept.map(fieldOf), ...columns])];
   return {
     kind: "table",
     id: "sweep",
     caption: "Every point of the sweep",
     columns: [
-      ...columns.map((name) => ({ label: fields[name]?.label ?? name, quantity: fields[name]?.quantity ?? ("dimensionless" as const) })),
+      ...names.map((name) => ({ label: fields[name]?.label ?? name, quantity: fields[name]?.quantity ?? ("dimensionless" as const) })),
       { label: "State" },
       { label: "No solution because" },
     ],
-    rows: rows.map((row) => [...columns.map((name) => row[name]), row.state, row.problem]),
+    rows: rows.map((row) => [...names.map((name) => row[name]), row.state, row.problem]),
   };
 }
 

@@ -29,6 +29,9 @@ export function askedPoints(reading: MotorReading, inputs: MotorInputs): readonl
   return Array.from({ length: 12 }, (_, i) => ({ current: idle + ((most - idle) * i) / 11 }));
 }
 
+/** Below this a shaft is at rest [rad/s]. */
+const leastRate = 1e-6;
+
 /** What a point holds, or why it cannot be put. */
 function heldOf(point: MotorPointInput, reading: MotorReading): MotorHeld | string {
   const duty = (point.throttle ?? 1) * reading.definition.controller.dutyMaximum;
@@ -36,7 +39,7 @@ function heldOf(point: MotorPointInput, reading: MotorReading): MotorHeld | stri
   if (current !== undefined) return { kind: "current", current, duty };
   if (rotationRate !== undefined && torque !== undefined) return { kind: "rate-and-torque", rotationRate, torque };
   if (rotationRate !== undefined && shaftPower !== undefined) {
-    if (rotationRate > 0) return { kind: "rate-and-torque", rotationRate, torque: shaftPower / rotationRate };
+    if (rotationRate > leastRate) return { kind: "rate-and-torque", rotationRate, torque: shaftPower / rotationRate };
     return shaftPower === 0 ? { kind: "rate-and-torque", rotationRate, torque: 0 } : "A shaft at rest passes no power.";
   }
   if (rotationRate !== undefined) return { kind: "rate", rotationRate, duty };

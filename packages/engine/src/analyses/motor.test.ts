@@ -114,7 +114,7 @@ describe("a motor's point", () => {
     expect(says({ rotationRate: 400, torque: 1 })).toContain("the controller can give 49.00 V");
     expect(says({ torque: 500 })).toContain("No equilibrium");
     expect(says({}, { load: { rotationRate: 100, torque: 5000, exponent: 0 } })).toContain("No equilibrium");
-    expect(says({ rotationRate: 0, shaftPower: 5 })).toContain("at rest");
+    for (const rotationRate of [0, 5e-324]) expect(says({ rotationRate, shaftPower: 5 })).toContain("at rest");
     expect(motor.inputs.safeParse({ motor: full, voltage: 50, points: [{ throttle: 0.5 }] }).success).toBe(false);
     expect(motor.inputs.safeParse({ motor: full, voltage: 50, points: [{ current: 5, torque: 1 }] }).success).toBe(false);
   });

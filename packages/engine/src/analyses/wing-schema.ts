@@ -76,6 +76,7 @@ export const wingInputs = z
   .meta({
     alternatives: [
       ["air", "altitude"],
+      ["air", "temperatureOffset"],
       ["reynoldsNumber", "airspeed"],
     ],
   });

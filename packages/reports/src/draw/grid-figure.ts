@@ -75,7 +75,8 @@ function colourBands(figure: GridFigure, context: DrawContext): ColourBands {
   const diverging = low < 0 && high > 0;
   const reach = Math.max(Math.abs(low), Math.abs(high));
   const extent: readonly [number, number] = diverging ? [-reach, reach] : [low, high];
-  const width = Math.min(320, context.width - 60);
+  // Room for half of the last figure beside the bar.
+  const width = Math.min(320, context.width - 100);
   const scale = axisScale({ axis: figure.value, extent, range: [0, width], tickCount: 4, system: context.system });
   const [from, to] = scale.domain;
   const family = diverging ? "d" : "w";
@@ -107,6 +108,18 @@ function cell(
   return element("rect", { ...box, fill: paint, stroke: context.paint("ground"), "stroke-width": 0.5 });
 }
 
+/** Every tick, every second or third: as many as have room beside each other, zero among them where it is there. */
+function readableTicks(ticks: AxisScale["ticks"]): AxisScale["ticks"] {
+  const anchor = Math.max(
+    0,
+    ticks.findIndex((tick) => Number(tick.text) === 0),
+  );
+  const width = Math.max(0, ...ticks.map((tick) => textBlock([tick.text], textSize.small).width)) + 6;
+  const apart = Math.abs((ticks[1]?.at ?? width) - (ticks[0]?.at ?? 0));
+  const stride = Math.max(1, Math.ceil(width / Math.max(apart, 1)));
+  return ticks.filter((_, index) => (index - anchor) % stride === 0);
+}
+
 function colourBar(figure: GridFigure, bands: ColourBands, frame: PlotFrame, context: DrawContext): SvgNode {
   const top = frame.bottom + axisRoom + 24;
   const [low, high] = bands.scale.domain;
@@ -123,7 +136,7 @@ function colourBar(figure: GridFigure, bands: ColourBands, frame: PlotFrame, con
       element("rect", { x: x0, y: top, width: x1 - x0, height: 12, fill, stroke: context.paint("control-edge"), "stroke-width": 0.5 }),
     );
   }
-  for (const tick of bands.scale.ticks) {
+  for (const tick of readableTicks(bands.scale.ticks)) {
     const block = textBlock([tick.text], textSize.small);
     const box = { x: frame.left + tick.at - block.width / 2, y: top + 14, ...block };
     parts.push(label([tick.text], box, "middle", { size: textSize.small, fill: context.paint("ink-2") }));

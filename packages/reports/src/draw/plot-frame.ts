@@ -2,6 +2,7 @@ import type { AxisScale } from "./axis-scale.ts";
 import type { DrawContext } from "./context.ts";
 import { type Box, label, textBlock, textSize } from "./label.ts";
 import { element, group, type SvgNode } from "./node.ts";
+import { textWidth, wrapText } from "./text-width.ts";
 
 /** The plotting area [px] and its two scales. */
 export interface PlotFrame {
@@ -35,7 +36,7 @@ export function yAxis(frame: PlotFrame, context: DrawContext): SvgNode {
     const box = { x: frame.left - 8 - block.width, y: tick.at - block.height / 2, ...block };
     parts.push(label([tick.text], box, "end", { size, fill: ink }));
   }
-  const title = frame.y.title;
+  const title = fittingTitle(frame.y.title, context.width - 8);
   const block = textBlock([title], size);
   parts.push(
     label([title], { x: 0, y: frame.top - titleRoom + 2, ...block }, "start", {
@@ -45,6 +46,15 @@ export function yAxis(frame: PlotFrame, context: DrawContext): SvgNode {
     }),
   );
   return group("y-axis", parts);
+}
+
+/** A title in its first words where it is wider than the room for it; the unit stays, the caption has the whole. */
+function fittingTitle(title: string, room: number): string {
+  if (textWidth(title, textSize.axis) <= room) return title;
+  const [, words = title, unit = ""] = /^(.*?)(, [^, ]+)?$/u.exec(title) ?? [];
+  const end = ` …${unit}`;
+  const [first = words] = wrapText(words, textSize.axis, room - textWidth(end, textSize.axis));
+  return first + end;
 }
 
 /** The x axis: line, figures, and the title under them, ending at the right edge of the plot. */
@@ -66,9 +76,10 @@ export function xAxis(frame: PlotFrame, context: DrawContext, labelled = true): 
 
 function xTitle(frame: PlotFrame, context: DrawContext): SvgNode {
   const size = textSize.axis;
-  const block = textBlock([frame.x.title], size);
+  const title = fittingTitle(frame.x.title, context.width - 8);
+  const block = textBlock([title], size);
   const box = { x: Math.max(0, frame.right - block.width), y: frame.bottom + tickLabelRoom + 1, ...block };
-  return label([frame.x.title], box, "end", { size, fill: context.paint("ink") });
+  return label([title], box, "end", { size, fill: context.paint("ink") });
 }
 
 function hairline([x1, y1, x2, y2]: readonly [number, number, number, number], stroke: string): SvgNode {

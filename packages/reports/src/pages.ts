@@ -91,15 +91,7 @@ export const pages: readonly Page[] = [
         analysis: "rotor",
         name: "Rotor",
         first: ["measured-1", "measured-2"],
-        small: [
-          "torque-roots",
-          "angle-of-attack",
-          "azimuthal-loading",
-          "disc-angle-of-attack",
-          "disc-reynolds",
-          "disc-thrust",
-          "measured-2",
-        ],
+        small: ["angle-of-attack", "azimuthal-loading", "disc-angle-of-attack", "disc-reynolds", "disc-thrust"],
       },
       {
         analysis: "propeller",

@@ -18,13 +18,19 @@ export function drawLines(figure: LinesFigure, context: DrawContext): SvgNode {
     ys: figure.series.flatMap((series) => series.y),
   });
   const shared = sharedEnd(figure.series);
+  const notable = figure.notable ?? [];
   const names = endNames(figure.series, shared);
   const frame = plotFrame(
     {
       x: figure.x,
       y: figure.y,
-      xs: [...figure.series.flatMap((series) => series.x), ...gaps.flatMap((gap) => [gap.from, gap.to]), ...boundValues(figure, "x")],
-      ys: [...figure.series.flatMap((series) => series.y), ...boundValues(figure, "y")],
+      xs: [
+        ...figure.series.flatMap((series) => series.x),
+        ...notable.map((point) => point.x),
+        ...gaps.flatMap((gap) => [gap.from, gap.to]),
+        ...boundValues(figure, "x"),
+      ],
+      ys: [...figure.series.flatMap((series) => series.y), ...notable.map((point) => point.y), ...boundValues(figure, "y")],
       zeroBased: figure.zeroBased ?? false,
       names,
     },

@@ -43,9 +43,9 @@ export type {
   TreeFigure,
   TreeNode,
 } from "./analyses/figures.ts";
-export { type ProjectDefinition, projectDefinition } from "./analyses/project-definition.ts";
+export { type ProjectDefinition, projectDefinition } from "./analyses/inputs/project-definition.ts";
+export { mostTableRows, type TableData } from "./analyses/inputs/table-data.ts";
 export { analyses } from "./analyses/registry.ts";
-export { mostTableRows, type TableData } from "./analyses/table-data.ts";
 export type { HandleToken, ReadingToken, Token, WordsToken } from "./analyses/tokens.ts";
 export { reading, words } from "./analyses/tokens.ts";
 export { type MissionDefinition, missionDefinition } from "./mission/index.ts";

@@ -9,7 +9,7 @@ import {
 } from "../drivetrain/motor/index.ts";
 import { domainOfRows } from "../published/index.ts";
 import type { Analysis, Context, Outcome, ProjectView } from "./contract.ts";
-import { isProblem } from "./flight-conditions.ts";
+import { isProblem } from "./inputs/flight-conditions.ts";
 import { motorAnswer, motorLimits } from "./motor-answer.ts";
 import { motorFigures } from "./motor-figures.ts";
 import { type MotorReading, motorNeeds, motorReading } from "./motor-input.ts";

@@ -1,8 +1,8 @@
 import type { WingPoint } from "../aerodynamics/wing/index.ts";
 import { type Air, atmosphereAt } from "../environment/atmosphere/index.ts";
 import type { Problem, ProjectView } from "./contract.ts";
-import type { Assumed } from "./flight-conditions.ts";
-import { isProblem } from "./flight-conditions.ts";
+import type { Assumed } from "./inputs/flight-conditions.ts";
+import { isProblem } from "./inputs/flight-conditions.ts";
 import { type WingReading, wingReading } from "./wing-input.ts";
 import type { WingInputs } from "./wing-schema.ts";
 

@@ -21,8 +21,8 @@ import {
   wingWithLargestLift,
 } from "../aerodynamics/wing/index.ts";
 import type { Need, Problem, ProjectView, Warning } from "./contract.ts";
-import { isProblem } from "./flight-conditions.ts";
-import { sectionDefinitionOf, sectionNeeds } from "./section-input.ts";
+import { isProblem } from "./inputs/flight-conditions.ts";
+import { sectionDefinitionOf, sectionNeeds } from "./inputs/section-input.ts";
 import { wingFromAircraft } from "./wing-from-aircraft.ts";
 import type { WingMethod, WrittenWing } from "./wing-part-schema.ts";
 import type { WingInputs } from "./wing-schema.ts";

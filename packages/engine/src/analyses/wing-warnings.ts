@@ -1,5 +1,5 @@
 import type { Warning } from "./contract.ts";
-import { sectionWarnings } from "./section-warnings.ts";
+import { sectionWarnings } from "./inputs/section-warnings.ts";
 import type { WingBench } from "./wing-bench.ts";
 import type { WingOutputs } from "./wing-output-schema.ts";
 import type { WingInputs } from "./wing-schema.ts";

@@ -1,5 +1,5 @@
 import type { Analysis, Context, Outcome, ProjectView } from "./contract.ts";
-import { isProblem } from "./flight-conditions.ts";
+import { isProblem } from "./inputs/flight-conditions.ts";
 import { wingAnswer, wingLimits } from "./wing-answer.ts";
 import { wingBench } from "./wing-bench.ts";
 import { wingFigures } from "./wing-figures.ts";

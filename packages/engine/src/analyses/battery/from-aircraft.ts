@@ -1,0 +1,24 @@
+import type { BatteryDefinition } from "../../aircraft/index.ts";
+import type { Problem, ProjectView } from "../contract.ts";
+import { chosenAircraft, isProblem } from "../inputs/flight-conditions.ts";
+
+/** The battery of an aircraft file as the bench uses it. */
+export type BatteryAircraft = Pick<
+  BatteryDefinition,
+  | "cell"
+  | "seriesCells"
+  | "parallelCells"
+  | "packs"
+  | "wiringResistance"
+  | "continuousCurrent"
+  | "shortCurrent"
+  | "shortTime"
+  | "thermalResistance"
+  | "bayTemperatureRise"
+>;
+
+/** The battery of an aircraft file. */
+export function batteryFromAircraft(view: ProjectView, path: string): BatteryAircraft | Problem {
+  const chosen = chosenAircraft(view, path);
+  return isProblem(chosen) ? chosen : chosen.aircraft.battery;
+}

@@ -2,13 +2,13 @@ import { atmosphere } from "./atmosphere/atmosphere.ts";
 import { battery } from "./battery/battery.ts";
 import type { Analysis } from "./contract.ts";
 import { mission } from "./mission/mission.ts";
-import { motor } from "./motor.ts";
+import { motor } from "./motor/motor.ts";
 import { payload } from "./payload/payload.ts";
 import { propeller } from "./propeller/propeller.ts";
 import { rotor } from "./rotor/rotor.ts";
 import { section } from "./section/section.ts";
 import { speed } from "./speed/speed.ts";
-import { wing } from "./wing.ts";
+import { wing } from "./wing/wing.ts";
 
 /** Every analysis of the house, in the order of the questions. One line each. */
 export const analyses: readonly Analysis[] = [payload, speed, mission, rotor, propeller, section, wing, motor, battery, atmosphere];

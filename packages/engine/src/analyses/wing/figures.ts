@@ -1,6 +1,6 @@
-import { publishedSeries } from "../published/index.ts";
-import type { Axis, Figure, NotablePoint, TableColumn } from "./figures.ts";
-import type { WingOutputs, WingRow } from "./wing-output-schema.ts";
+import { publishedSeries } from "../../published/index.ts";
+import type { Axis, Figure, NotablePoint, TableColumn } from "../figures.ts";
+import type { WingOutputs, WingRow } from "./output-schema.ts";
 
 const one = (label: string): Axis => ({ label, quantity: "dimensionless" });
 const angleAxis: Axis = { label: "Angle of attack", quantity: "angle" };

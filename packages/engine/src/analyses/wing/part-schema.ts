@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { quantity } from "../quantities/index.ts";
-import { sectionInput } from "./inputs/section-input.ts";
+import { quantity } from "../../quantities/index.ts";
+import { sectionInput } from "../inputs/section-input.ts";
 
 const share = (description: string) => quantity("dimensionless", { description, minimum: 0, maximum: 1 });
 

@@ -1,8 +1,8 @@
 import { z } from "zod";
-import { quantity } from "../quantities/index.ts";
-import { type GivensSet, matchingGivens } from "./inputs/givens.ts";
-import { tableInput } from "./inputs/table-input.ts";
-import { motorOfAircraft, writtenMotor } from "./motor-part-schema.ts";
+import { quantity } from "../../quantities/index.ts";
+import { type GivensSet, matchingGivens } from "../inputs/givens.ts";
+import { tableInput } from "../inputs/table-input.ts";
+import { motorOfAircraft, writtenMotor } from "./part-schema.ts";
 
 /** A row of a load's table. */
 export const loadRow = z.strictObject({

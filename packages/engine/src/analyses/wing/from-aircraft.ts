@@ -1,6 +1,6 @@
-import type { FiniteWing } from "../aerodynamics/wing/index.ts";
-import type { Problem, ProjectView } from "./contract.ts";
-import { chosenAircraft, isProblem } from "./inputs/flight-conditions.ts";
+import type { FiniteWing } from "../../aerodynamics/wing/index.ts";
+import type { Problem, ProjectView } from "../contract.ts";
+import { chosenAircraft, isProblem } from "../inputs/flight-conditions.ts";
 
 /** A surface of an aircraft file by its polar. */
 export interface AircraftSurface {

@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { domainOutputs } from "../published/index.ts";
-import { quantity } from "../quantities/index.ts";
+import { domainOutputs } from "../../published/index.ts";
+import { quantity } from "../../quantities/index.ts";
 
 const one = (description: string) => quantity("dimensionless", { description });
 const angle = (description: string) => quantity("angle", { description });

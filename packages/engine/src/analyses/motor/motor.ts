@@ -6,17 +6,17 @@ import {
   type MotorRating,
   shortRating,
   stallCurrent,
-} from "../drivetrain/motor/index.ts";
-import { domainOfRows } from "../published/index.ts";
-import type { Analysis, Context, Outcome, ProjectView } from "./contract.ts";
-import { isProblem } from "./inputs/flight-conditions.ts";
-import { motorAnswer, motorLimits } from "./motor-answer.ts";
-import { motorFigures } from "./motor-figures.ts";
-import { type MotorReading, motorNeeds, motorReading } from "./motor-input.ts";
-import { type MotorOutputs, motorOutputs } from "./motor-output-schema.ts";
-import { askedPoints, motorRow, startOf, stateOutput } from "./motor-rows.ts";
-import { type MotorInputs, motorInputs } from "./motor-schema.ts";
-import { motorCoordinates, motorWarnings } from "./motor-warnings.ts";
+} from "../../drivetrain/motor/index.ts";
+import { domainOfRows } from "../../published/index.ts";
+import type { Analysis, Context, Outcome, ProjectView } from "../contract.ts";
+import { isProblem } from "../inputs/flight-conditions.ts";
+import { motorAnswer, motorLimits } from "./answer.ts";
+import { motorFigures } from "./figures.ts";
+import { type MotorReading, motorNeeds, motorReading } from "./input.ts";
+import { type MotorOutputs, motorOutputs } from "./output-schema.ts";
+import { askedPoints, motorRow, startOf, stateOutput } from "./rows.ts";
+import { type MotorInputs, motorInputs } from "./schema.ts";
+import { motorCoordinates, motorWarnings } from "./warnings.ts";
 
 /** What does a motor draw and give, and how long does its winding bear it? */
 export const motor: Analysis<MotorInputs, MotorOutputs> = {

@@ -8,10 +8,10 @@ import {
   pointHeating,
   stallCurrent,
   usualRoot,
-} from "../drivetrain/motor/index.ts";
-import type { MotorReading } from "./motor-input.ts";
-import type { MotorRow, MotorStateOutput } from "./motor-output-schema.ts";
-import type { MotorInputs, MotorPointInput } from "./motor-schema.ts";
+} from "../../drivetrain/motor/index.ts";
+import type { MotorReading } from "./input.ts";
+import type { MotorRow, MotorStateOutput } from "./output-schema.ts";
+import type { MotorInputs, MotorPointInput } from "./schema.ts";
 
 /** Temperature of the motor at the start [K]. */
 export function startOf({ startTemperature, ambientTemperature }: MotorInputs): number {

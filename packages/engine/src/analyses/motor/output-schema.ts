@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { domainOutputs } from "../published/index.ts";
-import { quantity } from "../quantities/index.ts";
+import { domainOutputs } from "../../published/index.ts";
+import { quantity } from "../../quantities/index.ts";
 
 const power = (description: string) => quantity("power", { description });
 const rate = (description: string) => quantity("rotationRate", { description });

@@ -1,8 +1,8 @@
-import { domainOfRows } from "../published/index.ts";
-import { type BenchPoint, glideSpeed, type WingBench } from "./wing-bench.ts";
-import type { WingOutputs, WingRow } from "./wing-output-schema.ts";
-import type { WingInputs } from "./wing-schema.ts";
-import { glideRatio, powerFactor, type WingSearch } from "./wing-search.ts";
+import { domainOfRows } from "../../published/index.ts";
+import { type BenchPoint, glideSpeed, type WingBench } from "./bench.ts";
+import type { WingOutputs, WingRow } from "./output-schema.ts";
+import type { WingInputs } from "./schema.ts";
+import { glideRatio, powerFactor, type WingSearch } from "./search.ts";
 
 export function wingOutputsOf(bench: WingBench, rows: readonly BenchPoint[], search: WingSearch, inputs: WingInputs): WingOutputs {
   const { reading } = bench;

@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { quantity } from "../quantities/index.ts";
-import { wingMethod, wingOfAircraft, writtenWing } from "./wing-part-schema.ts";
+import { quantity } from "../../quantities/index.ts";
+import { wingMethod, wingOfAircraft, writtenWing } from "./part-schema.ts";
 
 const degree = Math.PI / 180;
 

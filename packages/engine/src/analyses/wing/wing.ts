@@ -1,14 +1,14 @@
-import type { Analysis, Context, Outcome, ProjectView } from "./contract.ts";
-import { isProblem } from "./inputs/flight-conditions.ts";
-import { wingAnswer, wingLimits } from "./wing-answer.ts";
-import { wingBench } from "./wing-bench.ts";
-import { wingFigures } from "./wing-figures.ts";
-import { wingNeeds } from "./wing-input.ts";
-import { type WingOutputs, wingOutputs } from "./wing-output-schema.ts";
-import { wingOutputsOf } from "./wing-outputs.ts";
-import { type WingInputs, wingInputs } from "./wing-schema.ts";
-import { wingSearch } from "./wing-search.ts";
-import { wingWarnings } from "./wing-warnings.ts";
+import type { Analysis, Context, Outcome, ProjectView } from "../contract.ts";
+import { isProblem } from "../inputs/flight-conditions.ts";
+import { wingAnswer, wingLimits } from "./answer.ts";
+import { wingBench } from "./bench.ts";
+import { wingFigures } from "./figures.ts";
+import { wingNeeds } from "./input.ts";
+import { type WingOutputs, wingOutputs } from "./output-schema.ts";
+import { wingOutputsOf } from "./outputs.ts";
+import { type WingInputs, wingInputs } from "./schema.ts";
+import { wingSearch } from "./search.ts";
+import { wingWarnings } from "./warnings.ts";
 
 /** What lift and drag does a wing have, and how does what hangs on it glide? */
 export const wing: Analysis<WingInputs, WingOutputs> = {

@@ -1,7 +1,7 @@
-import type { Answer, Limit } from "./contract.ts";
-import type { MotorOutputs, MotorRow } from "./motor-output-schema.ts";
-import type { MotorInputs } from "./motor-schema.ts";
-import { reading, type Token, words } from "./tokens.ts";
+import type { Answer, Limit } from "../contract.ts";
+import { reading, type Token, words } from "../tokens.ts";
+import type { MotorOutputs, MotorRow } from "./output-schema.ts";
+import type { MotorInputs } from "./schema.ts";
 
 /** What the best point gives, and how long the motor bears what was asked. */
 export function motorAnswer(outputs: MotorOutputs): Answer {

@@ -1,6 +1,6 @@
-import type { MotorDefinition, MotorThermal } from "../drivetrain/motor/index.ts";
-import type { Problem, ProjectView } from "./contract.ts";
-import { type Assumed, chosenAircraft, isProblem } from "./inputs/flight-conditions.ts";
+import type { MotorDefinition, MotorThermal } from "../../drivetrain/motor/index.ts";
+import type { Problem, ProjectView } from "../contract.ts";
+import { type Assumed, chosenAircraft, isProblem } from "../inputs/flight-conditions.ts";
 
 /** A motor ready to be asked. */
 export interface MotorPart {

@@ -1,7 +1,7 @@
-import { publishedSeries } from "../published/index.ts";
-import type { Axis, Figure, LinesFigure, Series, TableColumn } from "./figures.ts";
-import type { MotorOutputs, MotorRow } from "./motor-output-schema.ts";
-import type { MotorInputs } from "./motor-schema.ts";
+import { publishedSeries } from "../../published/index.ts";
+import type { Axis, Figure, LinesFigure, Series, TableColumn } from "../figures.ts";
+import type { MotorOutputs, MotorRow } from "./output-schema.ts";
+import type { MotorInputs } from "./schema.ts";
 
 const currentAxis: Axis = { label: "Motor current", quantity: "current" };
 type Curve = MotorOutputs["curve"][number];

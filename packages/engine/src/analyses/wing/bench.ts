@@ -1,10 +1,10 @@
-import type { WingPoint } from "../aerodynamics/wing/index.ts";
-import { type Air, atmosphereAt } from "../environment/atmosphere/index.ts";
-import type { Problem, ProjectView } from "./contract.ts";
-import type { Assumed } from "./inputs/flight-conditions.ts";
-import { isProblem } from "./inputs/flight-conditions.ts";
-import { type WingReading, wingReading } from "./wing-input.ts";
-import type { WingInputs } from "./wing-schema.ts";
+import type { WingPoint } from "../../aerodynamics/wing/index.ts";
+import { type Air, atmosphereAt } from "../../environment/atmosphere/index.ts";
+import type { Problem, ProjectView } from "../contract.ts";
+import type { Assumed } from "../inputs/flight-conditions.ts";
+import { isProblem } from "../inputs/flight-conditions.ts";
+import { type WingReading, wingReading } from "./input.ts";
+import type { WingInputs } from "./schema.ts";
 
 const gravity = 9.80665;
 /** Where nothing says how fast it flies [1]. */

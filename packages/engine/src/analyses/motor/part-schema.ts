@@ -1,6 +1,6 @@
 import { z } from "zod";
-import { quantity } from "../quantities/index.ts";
-import { tableInput } from "./inputs/table-input.ts";
+import { quantity } from "../../quantities/index.ts";
+import { tableInput } from "../inputs/table-input.ts";
 
 /** A row of a table of the current that turning alone takes. */
 export const noLoadRow = z.strictObject({

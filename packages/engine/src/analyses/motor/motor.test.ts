@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { Outcome, ProjectView } from "./contract.ts";
+import type { Outcome, ProjectView } from "../contract.ts";
 import { motor } from "./motor.ts";
-import type { MotorOutputs, MotorRow } from "./motor-output-schema.ts";
+import type { MotorOutputs, MotorRow } from "./output-schema.ts";
 
 const empty: ProjectView = { documents: {}, rasters: {} };
 const context = {

@@ -1,5 +1,5 @@
-import { lineMinimum } from "../numerics/index.ts";
-import type { BenchPoint, WingBench } from "./wing-bench.ts";
+import { lineMinimum } from "../../numerics/index.ts";
+import type { BenchPoint, WingBench } from "./bench.ts";
 
 /** Points of a wing between no lift and stall, and the best of them; undefined where there is no such point. */
 export interface WingSearch {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import type { Outcome, ProjectView } from "./contract.ts";
+import type { Outcome, ProjectView } from "../contract.ts";
+import type { WingOutputs } from "./output-schema.ts";
 import { wing } from "./wing.ts";
-import type { WingOutputs } from "./wing-output-schema.ts";
 
 const degree = Math.PI / 180;
 const empty: ProjectView = { documents: {}, rasters: {} };

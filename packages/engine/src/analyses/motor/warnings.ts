@@ -1,10 +1,10 @@
-import { totalRatio, windingResistance } from "../drivetrain/motor/index.ts";
-import type { Coordinates } from "../published/index.ts";
-import type { Warning } from "./contract.ts";
-import type { MotorReading } from "./motor-input.ts";
-import type { MotorOutputs, MotorRow } from "./motor-output-schema.ts";
-import { startOf } from "./motor-rows.ts";
-import type { MotorInputs } from "./motor-schema.ts";
+import { totalRatio, windingResistance } from "../../drivetrain/motor/index.ts";
+import type { Coordinates } from "../../published/index.ts";
+import type { Warning } from "../contract.ts";
+import type { MotorReading } from "./input.ts";
+import type { MotorOutputs, MotorRow } from "./output-schema.ts";
+import { startOf } from "./rows.ts";
+import type { MotorInputs } from "./schema.ts";
 
 /** Where a motor works, in shares that do not depend on its size: current over stall current, and no-load current likewise. */
 export function motorCoordinates(reading: MotorReading, inputs: MotorInputs, current: number | null): Coordinates {

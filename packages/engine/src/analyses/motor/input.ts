@@ -1,10 +1,10 @@
-import type { LoadCurve, NoLoadCurrent } from "../drivetrain/motor/index.ts";
-import type { Need, Problem, ProjectView } from "./contract.ts";
-import { isProblem } from "./inputs/flight-conditions.ts";
-import { type TableInput, tableNeeds, tableRows } from "./inputs/table-input.ts";
-import { type MotorPart, motorFromAircraft } from "./motor-from-aircraft.ts";
-import { noLoadRow, type WrittenMotor } from "./motor-part-schema.ts";
-import { loadRow, type MotorInputs } from "./motor-schema.ts";
+import type { LoadCurve, NoLoadCurrent } from "../../drivetrain/motor/index.ts";
+import type { Need, Problem, ProjectView } from "../contract.ts";
+import { isProblem } from "../inputs/flight-conditions.ts";
+import { type TableInput, tableNeeds, tableRows } from "../inputs/table-input.ts";
+import { type MotorPart, motorFromAircraft } from "./from-aircraft.ts";
+import { noLoadRow, type WrittenMotor } from "./part-schema.ts";
+import { loadRow, type MotorInputs } from "./schema.ts";
 
 export interface MotorReading extends MotorPart {
   readonly load: LoadCurve | undefined;

@@ -1,6 +1,6 @@
-import type { Answer, Limit } from "./contract.ts";
-import { reading, type Token, words } from "./tokens.ts";
-import type { WingOutputs } from "./wing-output-schema.ts";
+import type { Answer, Limit } from "../contract.ts";
+import { reading, type Token, words } from "../tokens.ts";
+import type { WingOutputs } from "./output-schema.ts";
 
 export function wingAnswer(outputs: WingOutputs): Answer {
   const { bestGlideRatio, largestLift } = outputs;

@@ -4,7 +4,7 @@ import {
   sectionCharacteristics,
   sectionCoefficients,
   sectionLaw,
-} from "../aerodynamics/airfoil-section/index.ts";
+} from "../../aerodynamics/airfoil-section/index.ts";
 import {
   attachedPolarPoint,
   finiteLiftSlope,
@@ -19,13 +19,13 @@ import {
   type WingPlanform,
   type WingPoint,
   wingWithLargestLift,
-} from "../aerodynamics/wing/index.ts";
-import type { Need, Problem, ProjectView, Warning } from "./contract.ts";
-import { isProblem } from "./inputs/flight-conditions.ts";
-import { sectionDefinitionOf, sectionNeeds } from "./inputs/section-input.ts";
-import { wingFromAircraft } from "./wing-from-aircraft.ts";
-import type { WingMethod, WrittenWing } from "./wing-part-schema.ts";
-import type { WingInputs } from "./wing-schema.ts";
+} from "../../aerodynamics/wing/index.ts";
+import type { Need, Problem, ProjectView, Warning } from "../contract.ts";
+import { isProblem } from "../inputs/flight-conditions.ts";
+import { sectionDefinitionOf, sectionNeeds } from "../inputs/section-input.ts";
+import { wingFromAircraft } from "./from-aircraft.ts";
+import type { WingMethod, WrittenWing } from "./part-schema.ts";
+import type { WingInputs } from "./schema.ts";
 
 /** A wing ready to be asked. */
 export interface WingReading {

@@ -1,8 +1,8 @@
-import type { Warning } from "./contract.ts";
-import { sectionWarnings } from "./inputs/section-warnings.ts";
-import type { WingBench } from "./wing-bench.ts";
-import type { WingOutputs } from "./wing-output-schema.ts";
-import type { WingInputs } from "./wing-schema.ts";
+import type { Warning } from "../contract.ts";
+import { sectionWarnings } from "../inputs/section-warnings.ts";
+import type { WingBench } from "./bench.ts";
+import type { WingOutputs } from "./output-schema.ts";
+import type { WingInputs } from "./schema.ts";
 
 /** Below this aspect ratio a lifting line lifts too much. Common practice. */
 const leastAspect = 4;

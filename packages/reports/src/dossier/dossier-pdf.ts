@@ -1,3 +1,4 @@
+import type { Block } from "./blocks.ts";
 import type { ChapterSize } from "./chapter-blocks.ts";
 import { dossierSections, fullSize, type Section } from "./dossier-blocks.ts";
 import type { DossierRequest } from "./dossier-request.ts";
@@ -42,10 +43,18 @@ export function fittedDossier(request: DossierRequest): TypesetDocument {
   );
 }
 
-const flowing = { scale: 0.94, plotHeights: { full: 180, half: 110, map: 360 } };
+/** Sizes of type for a section that flows: a smaller one where that saves a page. */
+const flowingScales = [0.94, 0.91, 0.88];
+const flowingHeights = { full: 180, half: 110, map: 360 };
+
+function flowingSection(blocks: readonly Block[], look: PageLook): SetSection {
+  const sets = flowingScales.map((scale): SetSection => ({ scale, plotHeights: flowingHeights, blocks }));
+  const pages = sets.map((set) => typeset([set], look).pages);
+  return sets[pages.indexOf(Math.min(...pages))] as SetSection;
+}
 
 function fittedSection(section: Section, look: PageLook): SetSection {
-  if (section.flowing) return { ...flowing, blocks: section.blocks(fullSize) };
+  if (section.flowing) return flowingSection(section.blocks(fullSize), look);
   let best: { readonly set: SetSection; readonly pages: number } | undefined;
   for (const { size, ...rest } of layouts) {
     const set: SetSection = { ...rest, blocks: section.blocks(size) };

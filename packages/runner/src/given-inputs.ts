@@ -24,7 +24,7 @@ export function givenInputs(analysis: Analysis, raw: unknown): GivenInputs {
   const complaints = read.problems.filter((problem) => problem.severity !== "warning");
   if (complaints.length > 0) return { problem: invalid(complaints.map(({ path, message }) => ({ path: dotted(path), message }))) };
   const parsed = analysis.inputs.safeParse(read.inputs);
-  if (parsed.success) return { inputs: parsed.data, defaults: filledIn(raw ?? {}, parsed.data, "") };
+  if (parsed.success) return { inputs: parsed.data, defaults: filledIn(read.inputs ?? {}, parsed.data, "") };
   return {
     problem: invalid(
       parsed.error.issues.map((issue) => {

@@ -1,6 +1,7 @@
 import { nearName } from "./near-name.ts";
 import { complain, type Reading } from "./reading.ts";
 import type { SchemaNode } from "./schema-node.ts";
+import { propertyByTradeName } from "./trade-name.ts";
 import { type PathStep, shown } from "./value-problem.ts";
 
 type Walk = (reading: Reading, node: SchemaNode, raw: unknown, path: readonly PathStep[]) => unknown;
@@ -19,14 +20,23 @@ export function mappingValue(reading: Reading, node: SchemaNode, raw: unknown, p
   const value: Record<string, unknown> = {};
   for (const [key, item] of Object.entries(raw)) {
     if (item === undefined) continue;
-    const known = propertyNode(node, key);
+    const name = propertyNode(node, key) === undefined ? (propertyByTradeName(node, key) ?? key) : key;
+    const known = propertyNode(node, name);
     if (known === undefined) unknownKey(reading, node, key, item, path);
-    else value[key] = walk(reading, known, item, [...path, key]);
+    else if (Object.hasOwn(value, name) || (name !== key && Reflect.get(raw, name) !== undefined)) secondTime(reading, key, name, path);
+    else value[name] = walk(name === key ? reading : unitsAsked(reading), known, item, [...path, name]);
   }
+  const named = new Set(Object.keys(raw).map((key) => (propertyNode(node, key) === undefined ? propertyByTradeName(node, key) : key)));
   for (const key of node.required ?? []) {
-    if (!Object.hasOwn(raw, key) || Reflect.get(raw, key) === undefined) missingKey(reading, node, key, path);
+    const given = Object.hasOwn(raw, key) ? Reflect.get(raw, key) !== undefined : named.has(key);
+    if (!given) missingKey(reading, node, key, path);
   }
   return value;
+}
+
+/** By a name of the trade a plain number is in the trade's unit as likely as in SI: it has to say. */
+function unitsAsked(reading: Reading): Reading {
+  return reading.mode === "input" ? { ...reading, mode: "text" } : reading;
 }
 
 function propertyNode(node: SchemaNode, key: string): SchemaNode | undefined {
@@ -50,6 +60,16 @@ function unknownKey(reading: Reading, node: SchemaNode, key: string, item: unkno
     read: key,
     allowed: known.join(", "),
     sentence: `this key is not known here${cure}`,
+  });
+}
+
+function secondTime(reading: Reading, key: string, name: string, path: readonly PathStep[]): void {
+  complain(reading, [...path, key], {
+    kind: "duplicate-key",
+    place: "key",
+    read: key,
+    allowed: name,
+    sentence: `this gives "${name}" a second time`,
   });
 }
 

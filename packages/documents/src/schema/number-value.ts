@@ -86,7 +86,7 @@ function plainNumber(
   };
   if (!Number.isFinite(raw)) return refuse(`a finite number is expected; read ${raw}`, "wrong-type");
   if (node.type === "integer" && !Number.isInteger(raw)) return refuse(`a whole number is expected; read ${raw}`, "wrong-type");
-  if (kind !== undefined && kind !== "dimensionless" && reading.mode === "document") {
+  if (kind !== undefined && kind !== "dimensionless" && reading.mode !== "input") {
     return refuse(`${raw} has no unit; ${expectedOfKind(kind)}`, "wrong-quantity");
   }
   return { text: String(raw), value: raw };

@@ -43,7 +43,7 @@ export function readInputText(schema: z.ZodType, place: string, text: string): I
   if (found.kind === "unknown") return { kind: "problems", problems: [unknownPlace(found)] };
   const problemsOfFirst: ValueProblem[] = [];
   for (const [attempt, raw] of candidates(text).entries()) {
-    const reading = newReading(root, "document");
+    const reading = newReading(root, "text");
     const value = walkValue(reading, found.node, raw, path);
     if (reading.problems.length === 0) return { kind: "value", path, value };
     if (attempt === 0 || reading.problems.some((problem) => problem.kind !== "wrong-type")) {

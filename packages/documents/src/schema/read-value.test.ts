@@ -209,3 +209,57 @@ describe("a rule about several inputs", () => {
     expect(messages({}, "input")).toEqual(["give one of mass and force"]);
   });
 });
+
+describe("a name of the trade", () => {
+  const motor = z.strictObject({
+    speedConstant: quantity("speedConstant", { description: "Rate per volt." }).meta({ columnNames: ["kv"] }),
+    gear: quantity("dimensionless", { description: "Ratio." }).default(1),
+  });
+  const part = z.strictObject({
+    motor: z.union([motor, z.strictObject({ file: z.string() })]),
+    section: z.union([z.union([z.enum(["naca-0012", "naca-0015"]), z.strictObject({ file: z.string() })]), z.array(z.number())]).optional(),
+  });
+  const messages = (raw: unknown) => readInputs(part, raw).problems.map(({ message }) => message);
+
+  test("stands for the property that has it", () => {
+    expect(readInputs(part, { motor: { KV: "60 rpm/V" } }).inputs).toEqual({ motor: { speedConstant: expect.closeTo(2 * Math.PI, 12) } });
+  });
+
+  test("and the property itself are not given together, in either order", () => {
+    const sentence = 'motor.kv: this gives "speedConstant" a second time';
+    expect(messages({ motor: { speedConstant: 5, kv: "6 rpm/V" } })).toEqual([sentence]);
+    expect(messages({ motor: { kv: "6 rpm/V", speedConstant: 5 } })).toEqual([sentence]);
+  });
+
+  test("needs its unit, for a plain number may be meant in the trade's unit", () => {
+    expect(messages({ motor: { kv: 920 } }).join()).toContain("unit");
+  });
+
+  test("is not asked for again where the property is needed", () => {
+    expect(messages({ motor: { kv: "fast" } }).join()).not.toContain("missing");
+  });
+
+  test("may differ from a listed word in capitals, spaces and hyphens, but not in a document", () => {
+    const inputs = { motor: { kv: "6 rpm/V" }, section: "NACA 0012" };
+    expect(readInputs(part, inputs).inputs).toMatchObject({ section: "naca-0012" });
+    expect(readInputText(part, "section", "NACA 0012")).toMatchObject({ value: "naca-0012" });
+    expect(readValue(part, { ...inputs, motor: { file: "a" } }, "document").problems.map(({ message }) => message)).toEqual([
+      'section: "naca-0012" or "naca-0015" is allowed; read "NACA 0012"',
+    ]);
+  });
+
+  test("that is not listed is answered with all that is, choices within choices too", () => {
+    expect(messages({ motor: { kv: "6 rpm/V" }, section: "clark-y" })).toEqual([
+      'section: "naca-0012" or "naca-0015" or a mapping or a list is expected; read "clark-y"',
+    ]);
+  });
+});
+
+test("slips deep inside an alternative do not make another one the one that was meant", () => {
+  const long = z.strictObject({ blades: z.number(), stations: z.array(z.strictObject({ chord: z.number() })) });
+  const short = z.strictObject({ table: z.number() });
+  const slips = { blades: 2, stations: [{ a: 1 }, { b: 2 }] };
+  const { problems } = readInputs(z.strictObject({ it: z.union([long, short]) }), { it: slips });
+  expect(problems).toHaveLength(4);
+  expect(problems.every(({ message }) => message.startsWith("it.stations["))).toBe(true);
+});

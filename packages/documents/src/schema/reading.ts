@@ -2,8 +2,11 @@ import type { Uncertainty } from "../units/index.ts";
 import type { SchemaNode } from "./schema-node.ts";
 import { dotted, type PathStep, type ProblemKind, pointer, type ValueProblem } from "./value-problem.ts";
 
-/** `document`: a number with a dimension must be text with its unit. `input`: a plain number is SI, text carries its unit. */
-export type ReadingMode = "document" | "input";
+/**
+ * `document`: a number with a dimension must be text with its unit, a listed word is written as listed. `text`: the same of
+ * numbers, words may differ in capitals and hyphens. `input`: a plain number is SI, text carries its unit, words as in `text`.
+ */
+export type ReadingMode = "document" | "text" | "input";
 
 /** A number as it was written, before its line is known. */
 export interface WrittenNumber {

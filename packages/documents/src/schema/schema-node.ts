@@ -33,6 +33,8 @@ export interface SchemaNode {
   readonly quantity?: string;
   /** Kind of project file that a text names by its path. */
   readonly reference?: string;
+  /** Further names that the trade has for a property. */
+  readonly columnNames?: readonly string[];
 }
 
 const generated = new WeakMap<z.ZodType, SchemaNode>();

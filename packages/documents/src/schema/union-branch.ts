@@ -1,5 +1,6 @@
 import { isQuantityKind } from "../units/index.ts";
 import { resolved, type SchemaNode } from "./schema-node.ts";
+import { listedByTradeName } from "./trade-name.ts";
 
 /** Which of several alternatives a value means, so that its slips are told against that one. */
 export type UnionBranch =
@@ -12,6 +13,8 @@ export function unionBranch(branches: readonly SchemaNode[], raw: unknown, root:
   const nodes = branches.flatMap((branch) => alternativesWithin(resolved(branch, root), root));
   const exact = nodes.find((node) => raw !== undefined && (node.const === raw || node.enum?.includes(raw)));
   if (exact !== undefined) return { kind: "branch", node: exact };
+  const listed = nodes.find((node) => listedByTradeName(node.enum ?? [node.const], raw) !== undefined);
+  if (listed !== undefined) return { kind: "branch", node: listed };
   const fitting = nodes.filter((node) => fitsType(node, raw));
   const tag = isMapping(raw) ? tagOf(fitting, root) : undefined;
   if (tag !== undefined && isMapping(raw)) return taggedBranch(fitting, tag, raw, root);
@@ -20,7 +23,8 @@ export function unionBranch(branches: readonly SchemaNode[], raw: unknown, root:
   return fitting.length === 1 ? { kind: "branch", node: only } : { kind: "several", nodes: fitting };
 }
 
-function alternativesWithin(node: SchemaNode, root: SchemaNode): readonly SchemaNode[] {
+/** Alternatives with those inside them, none of them itself a choice. */
+export function alternativesWithin(node: SchemaNode, root: SchemaNode): readonly SchemaNode[] {
   const inner = node.anyOf ?? node.oneOf;
   return inner === undefined ? [node] : inner.flatMap((branch) => alternativesWithin(resolved(branch, root), root));
 }

@@ -3,7 +3,8 @@ import { mappingValue } from "./mapping-value.ts";
 import { numberValue } from "./number-value.ts";
 import { complain, newReading, type Reading } from "./reading.ts";
 import { resolved, type SchemaNode } from "./schema-node.ts";
-import { unionBranch } from "./union-branch.ts";
+import { listedByTradeName } from "./trade-name.ts";
+import { alternativesWithin, unionBranch } from "./union-branch.ts";
 import { alternatives, type PathStep, shown } from "./value-problem.ts";
 
 /**
@@ -42,6 +43,8 @@ function wrongType(reading: Reading, raw: unknown, path: readonly PathStep[], al
 function listedValue(reading: Reading, node: SchemaNode, raw: unknown, path: readonly PathStep[]): unknown {
   const values = node.const === undefined ? (node.enum ?? []) : [node.const];
   if (values.includes(raw)) return raw;
+  const meant = reading.mode === "document" ? undefined : listedByTradeName(values, raw);
+  if (meant !== undefined) return meant;
   const allowed = alternatives(values);
   complain(reading, path, { kind: "not-allowed", read: shown(raw), allowed, sentence: `${allowed} is allowed; read ${shown(raw)}` });
   return undefined;
@@ -106,8 +109,13 @@ function unionValue(reading: Reading, branches: readonly SchemaNode[], raw: unkn
       return undefined;
     }
     case "none":
-      return wrongType(reading, raw, path, [...new Set(branches.map((node) => inWords(resolved(node, reading.root))))].join(" or "));
+      return wrongType(reading, raw, path, expected(branches, reading.root));
   }
+}
+
+function expected(branches: readonly SchemaNode[], root: SchemaNode): string {
+  const words = branches.flatMap((node) => alternativesWithin(resolved(node, root), root)).map(inWords);
+  return [...new Set(words)].join(" or ");
 }
 
 function firstThatFits(reading: Reading, nodes: readonly SchemaNode[], raw: unknown, path: readonly PathStep[]): unknown {
@@ -115,7 +123,7 @@ function firstThatFits(reading: Reading, nodes: readonly SchemaNode[], raw: unkn
   for (const node of nodes) {
     const trial = newReading(reading.root, reading.mode);
     const value = walkValue(trial, node, raw, path);
-    if (best === undefined || trial.problems.length < best.trial.problems.length) best = { trial, value };
+    if (best === undefined || misfit(trial, path) < misfit(best.trial, path)) best = { trial, value };
     if (trial.problems.length === 0) break;
   }
   if (best === undefined) return undefined;
@@ -123,6 +131,14 @@ function firstThatFits(reading: Reading, nodes: readonly SchemaNode[], raw: unkn
   reading.references.push(...best.trial.references);
   for (const [pointer, number] of best.trial.written) reading.written.set(pointer, number);
   return best.value;
+}
+
+/** How badly a value fits an alternative: keys unknown or missing in the value itself weigh before all that lies deeper. */
+function misfit({ problems }: Reading, path: readonly PathStep[]): number {
+  const own = problems.filter(
+    (problem) => problem.place === "key" && problem.path.length <= path.length + (problem.kind === "missing-key" ? 0 : 1),
+  );
+  return own.length * 1e6 + problems.length;
 }
 
 function inWords(node: SchemaNode): string {

@@ -80,8 +80,16 @@ const thermal = z.strictObject({
 /** A motor with controller and gear, written out. */
 export const writtenMotor = z
   .strictObject({
-    speedConstant: quantity("speedConstant", { description: "Rate per volt of back electromotive force.", minimum: 0.01, maximum: 5000 }),
-    resistance: quantity("resistance", { description: "Of winding and leads.", minimum: 1e-5, maximum: 1000 }),
+    speedConstant: quantity("speedConstant", {
+      description: "Rate per volt of back electromotive force.",
+      minimum: 0.01,
+      maximum: 5000,
+    }).meta({
+      columnNames: ["kv"],
+    }),
+    resistance: quantity("resistance", { description: "Of winding and leads.", minimum: 1e-5, maximum: 1000 }).meta({
+      columnNames: ["rm", "ri", "winding resistance", "internal resistance"],
+    }),
     resistanceTemperature: quantity("temperature", {
       description: "Temperature of the winding at which that was measured.",
       minimum: 230,
@@ -92,9 +100,20 @@ export const writtenMotor = z
       minimum: 0,
       maximum: 0.01,
     }).default(0.00393),
-    noLoadCurrent: noLoadCurrent.meta({ description: "Current that turning alone takes: constant, growing with the rate, or a table." }),
-    poleCount: z.int().min(2).max(200).multipleOf(2).default(14).meta({ description: "Magnet poles, twice the pole pairs." }),
-    currentMaximum: quantity("current", { description: "Largest permitted motor current.", exclusiveMinimum: 0, maximum: 1e5 }).optional(),
+    noLoadCurrent: noLoadCurrent.meta({
+      description: "Current that turning alone takes: constant, growing with the rate, or a table.",
+      columnNames: ["i0", "idle current"],
+    }),
+    poleCount: z
+      .int()
+      .min(2)
+      .max(200)
+      .multipleOf(2)
+      .default(14)
+      .meta({ description: "Magnet poles, twice the pole pairs.", columnNames: ["poles"] }),
+    currentMaximum: quantity("current", { description: "Largest permitted motor current.", exclusiveMinimum: 0, maximum: 1e5 })
+      .optional()
+      .meta({ columnNames: ["maximum current"] }),
     thermal: thermal.optional().meta({ description: "What heats and cools it; without it no temperatures are computed." }),
     controller,
     gear: z.array(gearStage).max(6).default([]).meta({ description: "Stages from the motor outward; none is direct drive." }),

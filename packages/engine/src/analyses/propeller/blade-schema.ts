@@ -3,20 +3,24 @@ import { quantity } from "../../quantities/index.ts";
 import { sectionInput } from "../inputs/section-input.ts";
 import { tableInput } from "../inputs/table-input.ts";
 
-const diameter = quantity("length", { description: "Diameter D.", minimum: 0.02, maximum: 10 });
+const diameter = quantity("length", { description: "Diameter D.", minimum: 0.02, maximum: 10 }).meta({ columnNames: ["D"] });
 const chord = quantity("length", { description: "Chord.", exclusiveMinimum: 0, maximum: 2 });
 const chordFraction = quantity("dimensionless", { description: "Chord over radius, c/R.", exclusiveMinimum: 0, maximum: 1 });
 const pitchBound = 1.6;
 
 const station = z.strictObject({
-  radiusFraction: quantity("dimensionless", { description: "Distance from the shaft over radius, r/R.", minimum: 0.01, maximum: 1 }),
-  chord: chord.optional(),
-  chordFraction: chordFraction.optional(),
+  radiusFraction: quantity("dimensionless", { description: "Distance from the shaft over radius, r/R.", minimum: 0.01, maximum: 1 }).meta({
+    columnNames: ["r/R", "x"],
+  }),
+  chord: chord.optional().meta({ columnNames: ["c"] }),
+  chordFraction: chordFraction.optional().meta({ columnNames: ["c/R", "chord/R"] }),
   pitchAngle: quantity("angle", {
     description: "Chord to the plane of the disc; absent where one pitch length is given for the propeller.",
     minimum: -pitchBound,
     maximum: pitchBound,
-  }).optional(),
+  })
+    .optional()
+    .meta({ columnNames: ["beta", "blade angle", "pitch", "twist"] }),
   section: sectionInput.optional().meta({ description: "Section here, where it differs from the blade's; blended between stations." }),
 });
 
@@ -35,7 +39,11 @@ const foldedDragArea = quantity("area", {
 const writtenPropeller = z
   .strictObject({
     diameter,
-    blades: z.int().min(1).max(12).meta({ description: "Number of blades." }),
+    blades: z
+      .int()
+      .min(1)
+      .max(12)
+      .meta({ description: "Number of blades.", columnNames: ["blade count", "number of blades", "B"] }),
     stations: z
       .array(station)
       .min(1)
@@ -47,8 +55,8 @@ const writtenPropeller = z
       minimum: -10,
       maximum: 20,
     }).optional(),
-    chord: chord.optional().meta({ description: "One chord for the whole blade, where stations give none." }),
-    chordFraction: chordFraction.optional().meta({ description: "The same over radius, c/R." }),
+    chord: chord.optional().meta({ description: "One chord for the whole blade, where stations give none.", columnNames: ["c"] }),
+    chordFraction: chordFraction.optional().meta({ description: "The same over radius, c/R.", columnNames: ["c/R"] }),
     rootCutout: quantity("dimensionless", {
       description: "Inner end of the blades over radius; the first station, or 0.15, when absent.",
       minimum: 0.02,

@@ -26,15 +26,21 @@ const point = z
       description: "Rotation rate; negative turned backwards.",
       minimum: -20_000,
       maximum: 20_000,
-    }).optional(),
+    })
+      .optional()
+      .meta({ columnNames: ["rpm", "rate", "n"] }),
     thrust: quantity("force", { description: "Thrust, instead of the rotation rate.", minimum: -1e5, maximum: 1e5 }).optional(),
     power: quantity("power", { description: "Shaft power, instead of the rotation rate.", exclusiveMinimum: 0, maximum: 1e7 }).optional(),
-    airspeed: quantity("speed", { description: "Size of the free stream; 0 when absent.", minimum: 0, maximum: 250 }).optional(),
+    airspeed: quantity("speed", { description: "Size of the free stream; 0 when absent.", minimum: 0, maximum: 250 })
+      .optional()
+      .meta({ columnNames: ["V", "speed"] }),
     advanceRatio: quantity("dimensionless", {
       description: "J = V/(n D) instead of the airspeed, n in turns per second, without sign.",
       minimum: 0,
       maximum: 10,
-    }).optional(),
+    })
+      .optional()
+      .meta({ columnNames: ["J"] }),
     inflowAngle: quantity("angle", {
       description:
         "Shaft to stream: 0 from ahead along the shaft, 90 degrees in the plane of the disc, 180 from behind; its sign does not count.",

@@ -23,14 +23,21 @@ export const sectionInputs = z.strictObject({
     minimum: 0,
     maximum: 0.1,
   }).default(0),
-  reynoldsNumber: quantity("dimensionless", { description: "Reynolds number on the chord.", minimum: 1000, maximum: 1e8 }).default(500_000),
-  machNumber: quantity("dimensionless", { description: "Mach number of the stream.", minimum: 0, maximum: 0.9 }).default(0),
+  reynoldsNumber: quantity("dimensionless", { description: "Reynolds number on the chord.", minimum: 1000, maximum: 1e8 })
+    .default(500_000)
+    .meta({ columnNames: ["re", "reynolds"] }),
+  machNumber: quantity("dimensionless", { description: "Mach number of the stream.", minimum: 0, maximum: 0.9 })
+    .default(0)
+    .meta({ columnNames: ["mach", "m"] }),
   angles: z
     .array(quantity("angle", { description: "Angle of attack.", minimum: -Math.PI - 1e-9, maximum: Math.PI + 1e-9 }))
     .min(1)
     .max(2000)
     .default(() => Array.from({ length: 73 }, (_, i) => (i * 0.5 - 16) * degree))
-    .meta({ description: "Angles of attack to compute, −16 to 20 degrees in steps of half a degree when absent." }),
+    .meta({
+      description: "Angles of attack to compute, −16 to 20 degrees in steps of half a degree when absent.",
+      columnNames: ["angle", "alpha", "alphas", "angles of attack"],
+    }),
 });
 
 export type SectionInputs = z.infer<typeof sectionInputs>;

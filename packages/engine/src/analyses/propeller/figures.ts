@@ -105,32 +105,46 @@ function flow({ spanwise }: PropellerOutputs): Figure {
   };
 }
 
+/** Rows as asked for; the columns of oblique flow and of states only where there is something in them. */
 function forces(rows: readonly PropellerRow[]): Figure {
+  const one = (label: string) => ({ label, quantity: "dimensionless" }) as const;
+  const oblique = rows.some((row) => row.inflowAngle !== 0);
+  const states = rows.some((row) => row.state !== "normal");
   return {
     kind: "table",
     id: "forces",
-    caption: "Forces and power",
+    caption: "Coefficients, forces and power",
     columns: [
-      { label: "State" },
       { label: "Rotation rate", quantity: "rotationRate" },
       { label: "Airspeed", quantity: "speed" },
-      { label: "Inflow angle", quantity: "angle" },
+      ...(oblique ? [{ label: "Inflow angle", quantity: "angle" } as const] : []),
+      ...(states ? [{ label: "State" }] : []),
       { label: "Thrust", quantity: "force" },
       { label: "Torque", quantity: "torque" },
       { label: "Power", quantity: "power" },
-      { label: "Normal force", quantity: "force" },
-      { label: "Pitching moment", quantity: "torque" },
+      one("Advance ratio"),
+      one("C_T"),
+      one("C_P"),
+      one("Efficiency"),
+      one("Figure of merit"),
+      ...(oblique
+        ? [{ label: "Normal force", quantity: "force" } as const, { label: "Pitching moment", quantity: "torque" } as const]
+        : []),
     ],
     rows: rows.map((row) => [
-      row.state === "freeWheeling" ? "free-wheeling" : row.state,
       row.rotationRate,
       row.airspeed,
-      row.inflowAngle,
+      ...(oblique ? [row.inflowAngle] : []),
+      ...(states ? [row.state === "freeWheeling" ? "free-wheeling" : row.state] : []),
       row.thrust,
       row.torque,
       row.power,
-      row.normalForce,
-      row.pitchingMoment,
+      row.advanceRatio,
+      row.ct,
+      row.cp,
+      row.efficiency,
+      row.figureOfMerit,
+      ...(oblique ? [row.normalForce, row.pitchingMoment] : []),
     ]),
   };
 }

@@ -10,7 +10,7 @@ export function propellerFigures(outputs: PropellerOutputs): readonly Figure[] {
       ? [overAdvanceRatio(outputs, "ct"), overAdvanceRatio(outputs, "cp"), overAdvanceRatio(outputs, "efficiency")]
       : [];
   const along = spanwise.radiusFraction.length > 1 ? [loading(outputs), angles(outputs), flow(outputs)] : [];
-  return [forces(outputs.rows), coefficients(outputs.rows), ...curves, ...along];
+  return [forces(outputs.rows), flowScale(outputs.rows), ...curves, ...along];
 }
 
 /** Rows asked for make a line of their own from so many on. */
@@ -149,21 +149,13 @@ function forces(rows: readonly PropellerRow[]): Figure {
   };
 }
 
-function coefficients(rows: readonly PropellerRow[]): Figure {
+function flowScale(rows: readonly PropellerRow[]): Figure {
   const one = (label: string) => ({ label, quantity: "dimensionless" }) as const;
   return {
     kind: "table",
-    id: "coefficients",
-    caption: "Coefficients, rate in turns per second",
-    columns: [
-      one("Advance ratio"),
-      one("Thrust"),
-      one("Power"),
-      one("Efficiency"),
-      one("Figure of merit"),
-      one("Reynolds number"),
-      one("Tip Mach number"),
-    ],
-    rows: rows.map((row) => [row.advanceRatio, row.ct, row.cp, row.efficiency, row.figureOfMerit, row.reynoldsNumber, row.tipMach]),
+    id: "flow-scale",
+    caption: "Scale of the flow",
+    columns: [one("Advance ratio"), one("Reynolds number"), one("Tip Mach number")],
+    rows: rows.map((row) => [row.advanceRatio, row.reynoldsNumber, row.tipMach]),
   };
 }

@@ -10,7 +10,17 @@ export type Crossing<Payload> =
   /** `highest` and `lowest` are the extreme values met; `solved` counts the points that had a value at all. */
   | { readonly kind: "none"; readonly solved: number; readonly highest: number; readonly lowest: number };
 
-const refinements = 100;
+/** How closely a crossing is closed in on. */
+export interface Closeness {
+  /** Accepted size of the function value. */
+  readonly tolerance: number;
+  /** Most values taken inside a bracket: where the function jumps through zero they are all taken. @defaultValue 100 */
+  readonly refinements?: number;
+  /** How many times the tolerance may be left when they are used up. @defaultValue 1000 */
+  readonly slack?: number;
+}
+
+const usual = { refinements: 100, slack: 1e3 } as const;
 
 /**
  * The first place, in the order of `places`, where the function goes from above zero to zero or below.
@@ -18,14 +28,16 @@ const refinements = 100;
  * Places without a value interrupt the scan: a crossing is only seen between two neighbours that both have one. Inside the
  * bracket regula falsi with halved weights, with bisection when it stalls.
  *
- * @param tolerance accepted size of the function value
+ * @param closeness accepted size of the function value, or more about it
  * @source dowell-jarratt-1971, the Illinois method, unchecked
  */
 export function firstCrossing<Payload>(
   places: readonly number[],
   sampleAt: (place: number) => { readonly value: number; readonly payload: Payload } | undefined,
-  tolerance: number,
+  closeness: number | Closeness,
 ): Crossing<Payload> {
+  const enough = { ...usual, ...(typeof closeness === "number" ? { tolerance: closeness } : closeness) };
+  const { tolerance } = enough;
   let before: Sample<Payload> | undefined;
   let solved = 0;
   let highest = Number.NEGATIVE_INFINITY;
@@ -42,7 +54,7 @@ export function firstCrossing<Payload>(
       lowest = Math.min(lowest, here.value);
       if (Math.abs(here.value) <= tolerance) return { kind: "found", sample: here };
       if (before && before.value > 0 && here.value < 0) {
-        const root = refined(before, here, sample, tolerance);
+        const root = refined(before, here, sample, enough);
         if (root) return { kind: "found", sample: root };
       }
     }
@@ -56,7 +68,7 @@ function refined<Payload>(
   above: Sample<Payload>,
   below: Sample<Payload>,
   sample: (at: number) => Sample<Payload> | undefined,
-  tolerance: number,
+  { tolerance, refinements, slack }: Required<Closeness>,
 ): Sample<Payload> | undefined {
   let high = above;
   let low = below;
@@ -85,5 +97,5 @@ function refined<Payload>(
     }
   }
   const nearest = Math.abs(high.value) < Math.abs(low.value) ? high : low;
-  return Math.abs(nearest.value) <= 1e3 * tolerance ? nearest : undefined;
+  return Math.abs(nearest.value) <= slack * tolerance ? nearest : undefined;
 }

@@ -33,9 +33,10 @@ export interface FlapEquations {
 /**
  * The equations of one point, scaled so that each residual is an inflow over tip speed or an angle.
  *
+ * @param near rings start from the velocities in `ws.rings`, of a state not far away
  * @derivation moments divided by their slope over pitch in hover, (σ a/2)/8
  */
-export function flapEquations(ws: RotorWorkspace, point: RotorPoint): FlapEquations {
+export function flapEquations(ws: RotorWorkspace, point: RotorPoint, near = false): FlapEquations {
   const { model, mesh, law, state } = ws;
   const stiffness = flapStiffness(model.articulation, point.tipSpeed / model.radius);
   const machAtThreeQuarters = Math.min((0.75 * point.tipSpeed) / point.air.speedOfSound, 0.9);
@@ -59,16 +60,16 @@ export function flapEquations(ws: RotorWorkspace, point: RotorPoint): FlapEquati
     largestSteps: [0.03, 0.06, 0.06, 0.06],
     effort: { sweeps: 0 },
   };
-  return { ...shared, residuals: residualsOf(shared) };
+  return { ...shared, residuals: residualsOf(shared, near) };
 }
 
 /** The residuals of one point; a state without a balance of its rings has none: NaN. */
-function residualsOf(equations: Omit<FlapEquations, "residuals">): FlapEquations["residuals"] {
+function residualsOf(equations: Omit<FlapEquations, "residuals">, near: boolean): FlapEquations["residuals"] {
   const { point, workspace: ws, stiffness } = equations;
   const { state, rings } = ws;
   const cyclic = cyclicOf(point);
   const pitch = { theta1c: 0.5, theta1s: 0.5 };
-  const inflowResidual = inflowResidualOf(equations);
+  const inflowResidual = inflowResidualOf(equations, near);
   return (unknowns, residuals) => {
     pitch.theta1c = unknowns[1] as number;
     pitch.theta1s = unknowns[2] as number;
@@ -91,10 +92,10 @@ function residualsOf(equations: Omit<FlapEquations, "residuals">): FlapEquations
 }
 
 /** Sweeps the state of the workspace and says how far its inflow is from the momentum of its thrust. */
-function inflowResidualOf({ workspace: ws, momentumScale, effort }: Omit<FlapEquations, "residuals">): () => number {
+function inflowResidualOf({ workspace: ws, momentumScale, effort }: Omit<FlapEquations, "residuals">, near: boolean): () => number {
   const { model, state, out } = ws;
   const { length: ringCount } = ws.mesh.radiusFraction;
-  let started = false;
+  let started = near;
   if (!ws.annular) {
     return () => {
       sweepRotor(ws, state);

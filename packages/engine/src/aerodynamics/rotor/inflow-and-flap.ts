@@ -2,7 +2,7 @@ import { flapAngles } from "./articulation.ts";
 import { type FlapEquations, flapEquations, startJacobian, startValues } from "./flap-equations.ts";
 import { cyclicOf, type DiscFlow, discFlow, type RotorPoint } from "./rotor-point.ts";
 import type { RotorSweepResult, RotorWorkspace } from "./rotor-workspace.ts";
-import { solveSmallSystem } from "./small-system.ts";
+import { type SmallSystemEnd, solveSmallSystem } from "./small-system.ts";
 
 /** A rotor in steady flapping with the inflow that its thrust makes; axes and coefficients as in the sweep. */
 export interface SolvedRotor extends Readonly<RotorSweepResult>, DiscFlow {
@@ -36,6 +36,8 @@ export interface InflowAndFlapOptions {
   readonly tolerance?: number;
   /** @defaultValue 80 */
   readonly largestSweepCount?: number;
+  /** Told how a system that converged ended. */
+  ended?(ended: SmallSystemEnd): void;
 }
 
 /**
@@ -66,6 +68,7 @@ export function solveRotorInflowAndFlap(
     largestEvaluationCount: options.largestSweepCount ?? 80,
   });
   if (!ended.converged) return { kind: "not-converged", residual: Math.min(ended.residual, 1), iterations: ended.evaluations };
+  options.ended?.(ended);
   return solution(ws, equations, ended.unknowns);
 }
 

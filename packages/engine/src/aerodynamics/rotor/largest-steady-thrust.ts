@@ -1,4 +1,5 @@
-import { type SolvedRotor, solveRotorInflowAndFlap } from "./inflow-and-flap.ts";
+import { type SolvedRotor, solveRotorInflowAndFlap, type UnsolvedRotor } from "./inflow-and-flap.ts";
+import { InflowTrail } from "./inflow-trail.ts";
 import type { RotorPoint } from "./rotor-point.ts";
 import type { RotorWorkspace } from "./rotor-workspace.ts";
 
@@ -16,21 +17,38 @@ const highestCollective = 40 * degree;
 const collectiveStep = 1.5 * degree;
 /** Collective is known so well at the end of the search [rad]. */
 const collectiveTolerance = 1e-4;
+/** Thrust coefficients of one state, solved from two sides, differ by less [1]. */
+const sameThrust = 1e-9;
 const golden = (Math.sqrt(5) - 1) / 2;
 
 /**
  * The first maximum of thrust over collective, coming from below: beyond it the rotor is stalled.
  *
- * Marches up in steps of 1.5 degrees and closes in by golden section, so a stalled branch is never returned.
+ * Marches up in steps of 1.5 degrees and closes in by golden section, so a stalled branch is never returned. Each state starts from the
+ * one before; the one that is returned is solved once more from nothing, and all of them are where it then is another.
  *
+ * @param from a collective below which the first maximum is known not to lie [rad]
  * @derivation search over `solveRotorInflowAndFlap`
  */
-export function largestSteadyThrust(ws: RotorWorkspace, condition: ThrustLimitCondition): LargestThrust {
-  const march = unstalledMarch(ws, condition, { from: lowestCollective, step: collectiveStep, enough: () => false });
+export function largestSteadyThrust(ws: RotorWorkspace, condition: ThrustLimitCondition, from = lowestCollective): LargestThrust {
+  const trail = new InflowTrail(ws, (collective) => ({ ...condition, collective }));
+  const quick = largestOf((collective) => trail.at(collective), from);
+  const solve = (collective: number): SolvedRotor | UnsolvedRotor => solveRotorInflowAndFlap(ws, { ...condition, collective });
+  if (quick.kind === "found") {
+    const again = solve(quick.collective);
+    if (again.kind === "solved" && Math.abs(again.ct - quick.ct) <= sameThrust) return { ...quick, ct: again.ct, rotor: again };
+  }
+  return largestOf(solve, from);
+}
+
+function largestOf(solve: SolveAt, from: number): LargestThrust {
+  const march = marchOf(solve, { from, step: collectiveStep, enough: () => false });
   if (march.kind === "not-found") return march;
   const { before, after } = march;
-  return refined(ws, condition, before.collective, after.collective);
+  return refined(solve, before.collective, after.collective);
 }
+
+type SolveAt = (collective: number) => SolvedRotor | UnsolvedRotor;
 
 interface MarchPoint {
   readonly collective: number;
@@ -50,11 +68,11 @@ export interface UnstalledMarch {
  *
  * @derivation search over `solveRotorInflowAndFlap`
  */
-export function unstalledMarch(
-  ws: RotorWorkspace,
-  condition: ThrustLimitCondition,
-  { from, step, enough }: UnstalledMarch,
-):
+export function unstalledMarch(trail: InflowTrail, asked: UnstalledMarch): MarchEnd {
+  return marchOf((collective) => trail.at(collective), asked);
+}
+
+export type MarchEnd =
   | {
       readonly kind: "enough" | "passed";
       readonly before: MarchPoint;
@@ -62,12 +80,14 @@ export function unstalledMarch(
       /** Largest C_T met on the way [1]. */
       readonly highest: number;
     }
-  | { readonly kind: "not-found"; readonly reason: string } {
+  | { readonly kind: "not-found"; readonly reason: string };
+
+function marchOf(solve: SolveAt, { from, step, enough }: UnstalledMarch): MarchEnd {
   let earlier: MarchPoint | undefined;
   let last: MarchPoint | undefined;
   let unsolved = false;
   for (let collective = from; collective <= highestCollective; collective += step) {
-    const rotor = solveRotorInflowAndFlap(ws, { ...condition, collective });
+    const rotor = solve(collective);
     if (rotor.kind === "not-converged") {
       // Low down, before any solved point, a gap is skipped; on the way up it ends the search.
       if (last) unsolved = true;
@@ -89,9 +109,9 @@ export function unstalledMarch(
   };
 }
 
-function refined(ws: RotorWorkspace, condition: ThrustLimitCondition, from: number, to: number): LargestThrust {
+function refined(solve: SolveAt, from: number, to: number): LargestThrust {
   const at = (collective: number): MarchPoint | undefined => {
-    const rotor = solveRotorInflowAndFlap(ws, { ...condition, collective });
+    const rotor = solve(collective);
     return rotor.kind === "solved" ? { collective, rotor } : undefined;
   };
   let low = from;

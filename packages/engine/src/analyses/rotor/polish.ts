@@ -1,10 +1,12 @@
+import { largestSteadyThrust } from "../../aerodynamics/rotor/index.ts";
 import { solveLinearInPlace } from "../../numerics/index.ts";
 import type { RotorQuestion } from "./givens.ts";
 import type { NoRotorState, RotorBench, RotorState } from "./state.ts";
 import type { FreeStream, RotorFlow } from "./stream.ts";
 
-/** Residuals of thrust and torque coefficients that count as met, and those that do where rings jump from root to root. */
-const met = 1e-10;
+/** Residual over its scale at which steps end; residuals of coefficients that are accepted, and those that are where rings jump. */
+const met = 1e-9;
+const wellMet = { thrust: 1e-9, torque: 1e-11 } as const;
 const roughlyMet = { thrust: 2e-5, torque: 3e-6 } as const;
 /** Scales that make both residuals, and every unknown, numbers of order one. */
 const scale = { thrust: 1e-3, torque: 1e-5, angle: 0.1 } as const;
@@ -36,15 +38,22 @@ export function polishedState(bench: RotorBench, question: RotorQuestion, near: 
   const [first = 0, second = 0] = residualsOf(found).map(Math.abs);
   const thrust = question.thrust ? first * scale.thrust : 0;
   const torque = question.torque ? (question.thrust ? second : first) * scale.torque : 0;
-  if (thrust > roughlyMet.thrust || torque > roughlyMet.torque) return undefined;
-  return question.collective === undefined && !rises(bench, found) ? undefined : found;
+  const accepted = bench.ws.annular ? roughlyMet : wellMet;
+  if (thrust > accepted.thrust || torque > accepted.torque) return undefined;
+  return question.collective === undefined && !unstalled(bench, found) ? undefined : found;
 }
 
-/** Whether thrust still rises with collective there: not stalled. */
-function rises(bench: RotorBench, state: RotorState): boolean {
+/** Collective beyond that of the first maximum of thrust by which a state may be wrong [rad]. */
+const stallSlack = 1e-4;
+
+/** Whether thrust still rises with collective there, and for the first time: beyond the stall it may rise again. */
+export function unstalled(bench: RotorBench, state: RotorState): boolean {
   const { point, shaft } = state;
-  const more = bench.state(flowOf(state), point.tipSpeed, point.collective + 2e-3);
-  return more.kind === "solved" && more.shaft.ct > shaft.ct;
+  // A bench of its own: a search that was given up takes nothing from the judgement of what it found.
+  const more = bench.roughly().state(flowOf(state), point.tipSpeed, point.collective + 2e-3);
+  if (more.kind !== "solved" || more.shaft.ct <= shaft.ct) return false;
+  const largest = largestSteadyThrust(bench.ws, bench.condition(flowOf(state), point.tipSpeed));
+  return largest.kind === "not-found" || state.rotor.ct <= 0 || point.collective <= largest.collective + stallSlack;
 }
 
 function flowOf({ point }: RotorState): RotorFlow {

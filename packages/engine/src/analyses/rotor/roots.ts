@@ -1,4 +1,4 @@
-import { firstCrossing } from "../../aerodynamics/rotor/index.ts";
+import { type Closeness, firstCrossing } from "../../aerodynamics/rotor/index.ts";
 
 /** A place where a function is zero. */
 export interface Root<Payload> {
@@ -28,7 +28,8 @@ const golden = (3 - Math.sqrt(5)) / 2;
  * A zero is seen where two neighbours both have a value and the values differ in sign, or where the middle one of three is nearest to
  * zero and zero is crossed twice beside it; a jump through zero is none. The scan ends with the first root that is `enough`.
  *
- * @param tolerance accepted size of the function value
+ * @param tolerance size of the function value that counts as zero
+ * @param closeness what is enough between two places of different sign, where that is less
  * @derivation repeated search for a crossing
  */
 export function rootsAlong<Payload>(
@@ -36,6 +37,7 @@ export function rootsAlong<Payload>(
   sampleAt: Sampler<Payload>,
   tolerance: number,
   enough: (root: Root<Payload>) => boolean = () => false,
+  closeness: Closeness = { tolerance },
 ): RootScan<Payload> {
   const roots: Root<Payload>[] = [];
   const passed: Place<Payload>[] = [];
@@ -56,8 +58,8 @@ export function rootsAlong<Payload>(
     const earlier = passed.at(-2);
     const summit = earlier && before && turning(earlier, before, here, sampleAt, tolerance);
     const found = summit
-      ? [rootAt(earlier, summit, sampleAt, tolerance), rootAt(summit, here, sampleAt, tolerance)]
-      : [rootAt(before, here, sampleAt, tolerance)];
+      ? [rootAt(earlier, summit, sampleAt, tolerance, closeness), rootAt(summit, here, sampleAt, tolerance, closeness)]
+      : [rootAt(before, here, sampleAt, tolerance, closeness)];
     for (const root of found) {
       if (!root) continue;
       roots.push(root);
@@ -80,6 +82,7 @@ function rootAt<Payload>(
   here: Place<Payload>,
   sampleAt: Sampler<Payload>,
   tolerance: number,
+  closeness: Closeness,
 ): Root<Payload> | undefined {
   if (Math.abs(here.value) <= tolerance) return { at: here.at, rising: before === undefined || before.value < 0, payload: here.payload };
   if (!before || Math.abs(before.value) <= tolerance || before.value > 0 === here.value > 0) return undefined;
@@ -90,7 +93,7 @@ function rootAt<Payload>(
       const sample = sampleAt(place);
       return sample && { value: rising ? -sample.value : sample.value, payload: sample.payload };
     },
-    tolerance,
+    closeness,
   );
   return found.kind === "found" ? { at: found.sample.at, rising, payload: found.sample.payload } : undefined;
 }

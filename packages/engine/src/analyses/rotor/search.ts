@@ -1,6 +1,6 @@
 import { collectiveForThrust, largestSteadyThrust } from "../../aerodynamics/rotor/index.ts";
 import type { RotorQuestion, ThrustWanted, TorqueWanted } from "./givens.ts";
-import { polishedState } from "./polish.ts";
+import { polishedState, unstalled } from "./polish.ts";
 import { type Root, type RootScan, rootsAlong } from "./roots.ts";
 import { coarseAngles, collectivePlaces, streamPlaces, tipSpeedPlaces } from "./search-places.ts";
 import type { NoRotorState, RotorBench, RotorState } from "./state.ts";
@@ -8,6 +8,10 @@ import type { FreeStream, GivenStream, RotorFlow } from "./stream.ts";
 
 /** Coefficients of thrust and torque are met to this. */
 const coefficientTolerance = 1e-11;
+/** And to this, with few values and no slack, where an answer is put right afterwards. */
+const near = { tolerance: 1e-6, refinements: 12, slack: 1 } as const;
+/** The thrust of states on the way there. */
+const nearThrust = 1e-7;
 const degree = Math.PI / 180;
 /** Lowest angle of the tip-path plane at which a disc that the air turns is looked for: below, it pulls forward. */
 const lowestAutorotatingDisc = -1 * degree;
@@ -29,14 +33,37 @@ type Missing = (state: RotorState) => number;
  * @derivation nested searches over `solveRotorInflowAndFlap`
  */
 export function searchRotorState(bench: RotorBench, question: RotorQuestion): Found {
-  const scanned = question.stream.free !== "nothing" || question.tipSpeed === undefined;
-  if (bench.ws.annular && scanned) {
-    // Ring by ring a state costs many times as much: looked for with even inflow, then put right.
-    const near = searched(bench.withEvenInflow(), question);
-    const polished = near.kind === "solved" ? polishedState(bench, question, near) : undefined;
-    if (polished) return polished;
-  }
-  return searched(bench, question);
+  if (unknownCount(question) < 2 && !scanned(bench, question)) return searched(bench, question);
+  // Ring by ring a state costs many times as much: looked for with even inflow, then put right.
+  const even = bench.ws.annular ? answerNear(bench, question, bench.withEvenInflow().roughly()) : undefined;
+  if (even?.kind === "solved") return even;
+  const rough = bench.roughly();
+  const found = answerNear(bench, question, rough);
+  bench.sweeps += rough.sweeps;
+  return found ?? notStalled(bench, question, searched(bench, question));
+}
+
+/** Nested searches step widely over collective and can pass a narrow first maximum of thrust: what lies beyond it is no answer. */
+function notStalled(bench: RotorBench, { collective }: RotorQuestion, found: Found): Found {
+  if (found.kind !== "solved" || collective !== undefined || unstalled(bench, found)) return found;
+  return { kind: "no-equilibrium", seek: "collective", reason: "the rotor meets what was given only where it is stalled" };
+}
+
+/** What another, rough bench finds, put right; why it finds nothing; undefined where it cannot be put right. */
+function answerNear(bench: RotorBench, question: RotorQuestion, rough: RotorBench): Found | undefined {
+  const found = searched(rough, question);
+  return found.kind === "solved" ? polishedState(bench, question, found) : found;
+}
+
+/** Whether states are looked for ring by ring over many places of the stream or the rotor speed. */
+function scanned(bench: RotorBench, { stream, tipSpeed }: RotorQuestion): boolean {
+  return bench.ws.annular && (stream.free !== "nothing" || tipSpeed === undefined);
+}
+
+/** How many numbers are sought at once. */
+function unknownCount({ stream, tipSpeed, collective }: RotorQuestion): number {
+  const ofStream = { nothing: 0, "airspeed-and-angle": 2 }[stream.free as string] ?? 1;
+  return ofStream + (tipSpeed === undefined ? 1 : 0) + (collective === undefined ? 1 : 0);
 }
 
 function searched(bench: RotorBench, question: RotorQuestion): Found {
@@ -86,7 +113,7 @@ function forThrust(bench: RotorBench, flow: RotorFlow, tipSpeed: number, wanted:
   const value = wanted.value / scale;
   const found = collectiveForThrust(bench.ws, condition, {
     value,
-    tolerance: coefficientTolerance,
+    tolerance: bench.rough ? nearThrust : coefficientTolerance,
     of: (rotor) => value + bench.thrustMissing(bench.stateOf({ ...condition, collective: 0 }, rotor), wanted),
     exactLimit,
   });
@@ -106,6 +133,7 @@ function forThrust(bench: RotorBench, flow: RotorFlow, tipSpeed: number, wanted:
 function forTorque(bench: RotorBench, flow: RotorFlow, tipSpeed: number, wanted: TorqueWanted): Found {
   const largest = largestSteadyThrust(bench.ws, bench.condition(flow, tipSpeed));
   const scan = scanStates(
+    bench,
     collectivePlaces(largest.kind === "found" ? largest.collective : undefined),
     (collective) => bench.state(flow, tipSpeed, collective),
     (state) => bench.torqueMissing(state, wanted),
@@ -128,7 +156,7 @@ function fastest(bench: RotorBench, flowAt: FlowAt, at: (tipSpeed: number) => Fo
   if (places.length === 0)
     return { kind: "no-equilibrium", seek: "rotor speed", reason: "the airspeed leaves no rotor speed below the limits" };
   const wanted = (root: Root<RotorState>): boolean => either || !root.rising;
-  const scan = scanStates(places, at, missing, wanted);
+  const scan = scanStates(bench, places, at, missing, wanted);
   return scan.roots.find(wanted)?.payload ?? nowhere(bench, "rotor speed", name, undefined, scan);
 }
 
@@ -154,7 +182,7 @@ function inFreeStream(bench: RotorBench, stream: FreeStreamGiven, question: Roto
     if (byThrust) return thrust ? bench.thrustMissing(state, thrust) : Number.NaN;
     return torque ? bench.torqueMissing(state, torque) : Number.NaN;
   };
-  const scan = scanStates(streamPlaces(bench, stream.free, question), at, missing, wanted);
+  const scan = scanStates(bench, streamPlaces(bench, stream.free, question), at, missing, wanted);
   const other = turnedByAir && !byThrust ? undefined : scan.roots[0];
   const held = byThrust ? undefined : torque?.value;
   return (
@@ -171,6 +199,7 @@ function airspeedAndAngle(bench: RotorBench, question: RotorQuestion): Found {
   const stays = (root: Root<RotorState>): boolean => !root.rising;
   const atAirspeed = (airspeed: number): Found => {
     const scan = scanStates(
+      bench,
       coarseAngles(torque.value <= 0),
       (angle) => bench.state({ airspeed, angle: { of: "shaft", value: angle } }, tipSpeed, collective),
       (state) => bench.torqueMissing(state, torque),
@@ -179,6 +208,7 @@ function airspeedAndAngle(bench: RotorBench, question: RotorQuestion): Found {
     return scan.roots.find(stays)?.payload ?? nowhere(bench, "shaft angle", "torque", torque.value, scan);
   };
   const scan = scanStates(
+    bench,
     streamPlaces(bench, "airspeed", question),
     atAirspeed,
     (state) => bench.thrustMissing(state, thrust),
@@ -188,6 +218,7 @@ function airspeedAndAngle(bench: RotorBench, question: RotorQuestion): Found {
 }
 
 function scanStates(
+  bench: RotorBench,
   places: readonly number[],
   at: (place: number) => Found,
   missing: Missing,
@@ -201,6 +232,7 @@ function scanStates(
     },
     coefficientTolerance,
     enough,
+    bench.rough ? near : { tolerance: coefficientTolerance },
   );
 }
 

@@ -37,7 +37,8 @@ export function rotorAir(inputs: RotorPointInputs): { readonly air: Air; readonl
 /** The state that one row of inputs asks for on a bench as it stands. */
 export function rotorStateOn(bench: RotorBench, inputs: RotorPointInputs): RotorState | NoRotorState {
   const plain = plainGivens(inputs, bench.ws.model.radius);
-  if (plain && (!bench.ws.annular || plain.seek === "loads" || plain.seek === "collective")) {
+  const single = plain?.seek === "loads" || plain?.seek === "collective";
+  if (plain && (single || (!bench.ws.annular && plain.seek !== "shaft-angle-and-collective"))) {
     const cyclic = { cosine: inputs.cyclicCosine, sine: inputs.cyclicSine };
     const found = rotorOperatingPoint(bench.ws, plain, { air: bench.air, cyclic });
     return found.kind === "solved" ? bench.stateOf(found.point, found.rotor) : found;

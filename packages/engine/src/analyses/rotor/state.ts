@@ -44,11 +44,14 @@ export class RotorBench {
   readonly ws: RotorWorkspace;
   readonly air: Air;
   readonly setting: CyclicSetting;
+  /** Whether searches end near an answer, as `polishedState` takes it. */
+  readonly rough: boolean;
 
-  constructor(ws: RotorWorkspace, air: Air, setting: CyclicSetting) {
+  constructor(ws: RotorWorkspace, air: Air, setting: CyclicSetting, rough = false) {
     this.ws = ws;
     this.air = air;
     this.setting = setting;
+    this.rough = rough;
   }
 
   /** Whether a search should end: counted, so that the same question ends the same way everywhere. */
@@ -56,6 +59,11 @@ export class RotorBench {
     const { annular, mesh } = this.ws;
     const elements = mesh.radiusFraction.length * mesh.sine.length;
     return this.sweeps * elements > (annular ? mostAnnularElements : mostElements);
+  }
+
+  /** The same rotor for a search that ends near an answer. */
+  roughly(): RotorBench {
+    return new RotorBench(this.ws, this.air, this.setting, true);
   }
 
   /** The same rotor with one induced velocity for the whole disc. */

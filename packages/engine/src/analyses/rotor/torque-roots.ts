@@ -4,12 +4,15 @@ import { rootsAlong } from "./roots.ts";
 import { collectivePlaces, fineAngles } from "./search-places.ts";
 import type { RotorPointInputs } from "./solution.ts";
 import type { RotorBench, RotorState } from "./state.ts";
+import type { RotorFlow } from "./stream.ts";
 
 type Roots = RotorPointOutputs["torqueRoots"];
 
 /** Torque coefficient met by a root, and the part of the rotor speed by which its steadiness is tried. */
 const tolerance = 1e-11;
 const faster = 1e-3;
+/** A root as near as this to the state answered with is that state [rad]. */
+const sameAngle = 1e-6;
 /** An advance ratio at a steeper angle is an airspeed out of all measure [rad]. */
 const steepest = 1.4;
 /** Airspeed below which lift over drag says nothing [m/s]. */
@@ -29,17 +32,14 @@ export function torqueRoots(bench: RotorBench, taken: RotorState, inputs: RotorP
 /** At the collective that was answered with, over shaft angles from climb to descent. */
 function angleRoots(bench: RotorBench, taken: RotorState, { airspeed, advanceRatio = 0 }: RotorPointInputs): Roots {
   const { tipSpeed, collective } = taken.point;
-  const at = (angle: number, tip = tipSpeed) =>
-    valued(
-      bench.state(
-        { airspeed: airspeed ?? (advanceRatio * tipSpeed) / Math.cos(angle), angle: { of: "shaft", value: angle } },
-        tip,
-        collective,
-      ),
-    );
+  const flowAt = (angle: number): RotorFlow => ({
+    airspeed: airspeed ?? (advanceRatio * tipSpeed) / Math.cos(angle),
+    angle: { of: "shaft", value: angle },
+  });
+  const at = (angle: number, tip = tipSpeed) => valued(bench.state(flowAt(angle), tip, collective));
   const places = fineAngles(false).filter((angle) => airspeed !== undefined || Math.abs(angle) < steepest);
   return rootsAlong(places, (angle) => at(angle), tolerance).roots.map(({ at: angle, payload }) =>
-    rootOf(payload, Math.abs(angle - taken.shaftAngle) < 1e-6, at(angle, tipSpeed * (1 + faster))?.value, bench),
+    rootOf(payload, Math.abs(angle - taken.shaftAngle) < sameAngle ? taken : undefined, at(angle, tipSpeed * (1 + faster))?.value, bench),
   );
 }
 
@@ -51,7 +51,7 @@ function collectiveRoots(bench: RotorBench, taken: RotorState): Roots {
   const at = (pitch: number, tip = tipSpeed) => valued(bench.state(flow, tip, pitch));
   const places = collectivePlaces(largest.kind === "found" ? largest.collective : undefined);
   return rootsAlong(places, (pitch) => at(pitch), tolerance).roots.map(({ at: pitch, payload }) =>
-    rootOf(payload, Math.abs(pitch - collective) < 1e-6, at(pitch, tipSpeed * (1 + faster))?.value, bench),
+    rootOf(payload, Math.abs(pitch - collective) < sameAngle ? taken : undefined, at(pitch, tipSpeed * (1 + faster))?.value, bench),
   );
 }
 
@@ -59,7 +59,9 @@ function valued(found: ReturnType<RotorBench["state"]>) {
   return found.kind === "solved" ? { value: found.rotor.cq, payload: found } : undefined;
 }
 
-function rootOf({ shaft, point, shaftAngle }: RotorState, taken: boolean, torqueFaster: number | undefined, bench: RotorBench) {
+/** The root that is the state answered with is told in that state's own numbers. */
+function rootOf(found: RotorState, taken: RotorState | undefined, torqueFaster: number | undefined, bench: RotorBench) {
+  const { shaft, point, shaftAngle } = taken ?? found;
   const drag = shaft.ct * Math.sin(shaftAngle) + shaft.ch * Math.cos(shaftAngle);
   const lift = shaft.ct * Math.cos(shaftAngle) - shaft.ch * Math.sin(shaftAngle);
   return {
@@ -67,7 +69,7 @@ function rootOf({ shaft, point, shaftAngle }: RotorState, taken: boolean, torque
     collective: point.collective,
     thrust: shaft.ct * bench.force(point.tipSpeed),
     liftToDrag: point.airspeed > stillAir && drag !== 0 ? lift / drag : null,
-    taken,
+    taken: taken !== undefined,
     holdsSpeed: (torqueFaster ?? -1) > 0,
   };
 }

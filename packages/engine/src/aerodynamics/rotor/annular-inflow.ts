@@ -1,46 +1,34 @@
 import { bracketedRoot } from "./bracketed-root.ts";
-import { flowThroughDisc, momentumResidual } from "./induced-inflow.ts";
-import { addRings, sweepRing } from "./ring-sweep.kernel.ts";
-import { type RotorSweepState, type RotorWorkspace, ringLoadWidth } from "./rotor-workspace.ts";
-import { prandtlFactor } from "./tip-loss.ts";
+import { type DiscFlow, discFlow, isAlone, ringsAlone } from "./disc-flow.ts";
+import { RingBalance } from "./ring-balance.ts";
+import { addRings } from "./ring-sweep.kernel.ts";
+import type { RotorSweepState, RotorWorkspace } from "./rotor-workspace.ts";
 
 export type AnnularInflow =
   | { readonly kind: "balanced"; readonly lambdaI: number; readonly ringSweeps: number }
-  /** No balance was found for the ring at `radiusFraction`. */
+  /** No balance was found for the ring at `radiusFraction`, or for the whole disc (0). */
   | { readonly kind: "unbalanced"; readonly radiusFraction: number; readonly ringSweeps: number };
 
-/** Bracket around a root at which a ring's search ends, in velocity over reference speed [1]. */
-const inducedTolerance = 1e-11;
-const swirlTolerance = 1e-10;
-/** Steps in which a stalled ring is searched, from the attached side. */
-const stalledSteps = 6;
-const steepestPitch = 1.5;
-/** Flow over tip speed at which the wake of drag is mixed away when nothing flows through the ring. Chosen. */
-const mixing = 0.02;
-/** Secants from a near guess: how many, how long at most, and how short the last, after which none is needed [1]. */
-const secantSteps = 6;
-const bothSteps = 14;
-const differenceStep = 1e-4;
-/** Width of the bracket from which induced and swirl velocity are closed in on together [1]. */
-const looseTolerance = 1e-3;
-const longestSecant = 0.05;
-const endingSecant = 1e-8;
-/** A secant as short as this is not worth a sweep [1]. */
-const leastSecant = 1e-11;
-/** Rate of descent over the hover induced velocity of the ring within which κ fades to 1. Chosen. */
-const kappaFade = 0.4;
+/** Secants on the thrust of the disc: how many, and how short the last [1]. */
+const discSecants = 12;
+const endingThrust = 1e-12;
+/** Places over the square root of thrust at which a search without a near guess looks for a change of sign, and the last thrust [1]. */
+const discPlaces = 24;
+const mostThrust = 0.12;
 
 /**
  * The induced (and swirl) velocity of every ring, each from its own momentum. Writes `ws.rings` and `ws.out`.
  *
  *     dC_T = 4 F λ_i Λ x dx/κ      dC_Q = 4 F w Λ x² dx
  *
- * with Λ the flow through the ring (`flowThroughDisc`: momentum theory, the ring state's law in descent), and F Prandtl's function.
+ * with Λ the flow through the ring, √(μ² + (λ_c + λ_i)²) in climb, hover and forward flight, and F Prandtl's function.
  * κ stands for what a contracting wake takes beyond that; it fades to 1 over the first 0.4 v_h of descent, where the air drives the
  * rotor and its wake widens instead.
+ * In descent there are no streamtubes to tell rings apart, and the law of the ring state was measured on whole discs: there Λ is that of
+ * the disc by its own thrust, the same for every ring, so that the mean of the rings keeps the law.
  * Swirl by drag is mixed away as if at least a flow of 2 % of the tip speed carried it off: else drag alone would spin the air up where
  * nothing flows through, and a rotor without thrust would need no torque.
- * A ring depends on nothing but itself, so each is a search in one number between places of opposite sign. Where a ring has several
+ * A ring that depends on nothing but itself is a search in one number between places of opposite sign. Where a ring has several
  * answers, it is the one with the least angle of attack: stalled only where attached flow cannot balance.
  *
  * @param spin as in `sweepRing`
@@ -49,8 +37,25 @@ const kappaFade = 0.4;
  * @derivation the same balance in oblique flow and descent
  */
 export function solveAnnularInflow(ws: RotorWorkspace, s: RotorSweepState, spin: number, near = false): AnnularInflow {
+  const known = near ? ws.rings.discThrust : 0;
+  if (known !== 0) {
+    const beside = new DiscBalance(ws, s, spin).nearby(known, true);
+    if (beside) return beside;
+  }
+  const alone = balancedRings(ws, s, spin, near && known === 0, ringsAlone);
+  ws.rings.discThrust = 0;
+  if (s.lambdaC === 0) return alone;
+  // Without a balance of the rings alone the disc is searched in the sense in which it would descend.
+  const ct = alone.kind === "balanced" ? ws.out.ct : -Math.sign(s.lambdaC) * 0.005;
+  if (isAlone(discFlow(s, ct))) return alone;
+  const disc = new DiscBalance(ws, s, spin, alone.ringSweeps);
+  return disc.nearby(ct, false) ?? disc.anywhere(ct);
+}
+
+/** Every ring in turn, the flow through the disc given. */
+function balancedRings(ws: RotorWorkspace, s: RotorSweepState, spin: number, near: boolean, flow: DiscFlow): AnnularInflow {
   const { induced, swirl, slopes } = ws.rings;
-  const balance = new RingBalance(ws, s, spin);
+  const balance = new RingBalance(ws, s, spin, flow);
   let sum = 0;
   let area = 0;
   for (let i = 0; i < induced.length; i++) {
@@ -68,226 +73,73 @@ export function solveAnnularInflow(ws: RotorWorkspace, s: RotorSweepState, spin:
   return { kind: "balanced", lambdaI: sum / area, ringSweeps: balance.sweeps };
 }
 
-/** κ of a ring in its axial flow: whole in hover and climb, 1 in descent. */
-function contractionFactor(kappa: number, ct: number, lambdaC: number): number {
-  if (kappa === 1 || ct * lambdaC >= 0) return kappa;
-  const share = 1 - Math.abs(lambdaC) / (kappaFade * Math.sqrt(Math.abs(ct) / 2));
-  return share <= 0 ? 1 : 1 + (kappa - 1) * share * share * (3 - 2 * share);
-}
-
-/** The search for one ring after the other. */
-class RingBalance {
-  sweeps = 0;
-  induced = 0;
-  swirl = 0;
-  slope = 1;
+/** The search for the thrust of the disc that its rings make in the flow that goes with it. */
+class DiscBalance {
   private readonly ws: RotorWorkspace;
   private readonly state: RotorSweepState;
   private readonly spin: number;
-  private readonly condition: { ct: number; mu: number; lambdaC: number; kappa: number };
-  private readonly misses: (lambdaI: number) => number;
-  private ring = 0;
-  private sweptInduced = Number.NaN;
-  private sweptSwirl = Number.NaN;
-  private x = 0;
-  private ringArea = 0;
-  private factor = 1;
+  private sweeps: number;
+  private near = true;
+  private ended: AnnularInflow = { kind: "unbalanced", radiusFraction: 0, ringSweeps: 0 };
 
-  constructor(ws: RotorWorkspace, state: RotorSweepState, spin: number) {
+  constructor(ws: RotorWorkspace, state: RotorSweepState, spin: number, sweeps = 0) {
     this.ws = ws;
     this.state = state;
     this.spin = spin;
-    this.condition = { ct: 0.5, mu: state.mu, lambdaC: state.lambdaC, kappa: ws.model.inducedPowerFactor };
-    this.misses = (lambdaI) => this.miss(lambdaI);
+    this.sweeps = sweeps;
   }
 
-  solve(ring: number, near: boolean): boolean {
-    const { mesh, model } = this.ws;
-    this.ring = ring;
-    this.sweptInduced = Number.NaN;
-    this.x = mesh.radiusFraction[ring] as number;
-    this.ringArea = 2 * this.x * (mesh.width[ring] as number);
-    return (near && this.solveNear(model.swirl === true)) || this.solveCold(model.swirl === true);
-  }
-
-  private solveCold(swirls: boolean): boolean {
-    this.swirl = 0;
-    if (!swirls) return this.ended(this.cold(inducedTolerance));
-    if (this.both(this.cold(looseTolerance), 0, true)) return true;
-    this.swirl = 0;
-    return this.ended(this.cold(inducedTolerance)) && this.solveSwirl();
-  }
-
-  private solveNear(swirls: boolean): boolean {
-    const { induced, swirl, slopes } = this.ws.rings;
-    this.induced = induced[this.ring] as number;
-    this.swirl = swirl[this.ring] as number;
-    this.slope = slopes[this.ring] as number;
-    return swirls ? this.both(this.induced, this.swirl, false) : this.ended(this.warm(this.induced));
-  }
-
-  /** Momentum less thrust of the ring at an induced velocity. */
-  private miss(lambdaI: number): number {
-    const { ws, state, spin, ring, condition } = this;
-    this.sweeps += 1;
-    this.sweptInduced = lambdaI;
-    this.sweptSwirl = this.swirl;
-    sweepRing(ws, state, spin, ring, lambdaI, this.swirl);
-    this.factor = prandtlFactor(ws, this.x, spin * this.x - this.swirl, state.lambdaC + lambdaI, lambdaI);
-    condition.ct = (ws.rings.loads[ring * ringLoadWidth] as number) / (this.ringArea * this.factor);
-    condition.kappa = contractionFactor(ws.model.inducedPowerFactor, condition.ct, state.lambdaC);
-    return momentumResidual(condition, lambdaI);
-  }
-
-  /** Accepts an induced velocity and leaves the ring's loads at it. */
-  private ended(lambdaI: number): boolean {
-    if (Number.isNaN(lambdaI)) return false;
-    this.induced = lambdaI;
-    if (this.sweptInduced !== lambdaI || this.sweptSwirl !== this.swirl) this.miss(lambdaI);
-    return true;
-  }
-
-  /** From nothing known: between no induced velocity and the one at which the ring's thrust is gone. */
-  private cold(tolerance: number): number {
-    const none = this.miss(0);
-    if (none === 0) return 0;
-    const side = none < 0 ? 1 : -1;
-    const { lambdaC, theta0 } = this.state;
-    const pitch = theta0 + (this.ws.mesh.twist[this.ring] as number);
-    const turning = this.spin * this.x - this.swirl;
-    const inflowAt = (angle: number): number => turning * Math.tan(Math.min(Math.max(angle, -steepestPitch), steepestPitch)) - lambdaC;
-    let far = 0.999 * inflowAt(pitch);
-    let farMiss = side * far > 1e-4 ? this.miss(far) : -side;
-    for (let width = 0.02; side * farMiss < 0 && width < 30; width *= 2) {
-      far = side * Math.max(side * far, width);
-      farMiss = this.miss(far);
-    }
-    const stalled = inflowAt(pitch - side * Math.sign(turning) * (this.ws.rings.sections[this.ring]?.inner.stallAngle ?? 0));
-    this.slope = (farMiss - none) / far;
-    if (!(side * stalled > 0 && side * (far - stalled) > 0)) return bracketedRoot(this.misses, 0, none, far, farMiss, tolerance);
-    let before = far;
-    let beforeMiss = farMiss;
-    for (let step = 0; step <= stalledSteps; step++) {
-      const here = stalled * (1 - step / stalledSteps);
-      const hereMiss = step === stalledSteps ? none : this.miss(here);
-      if (side * hereMiss <= 0) return bracketedRoot(this.misses, here, hereMiss, before, beforeMiss, tolerance);
-      before = here;
-      beforeMiss = hereMiss;
-    }
-    return Number.NaN;
-  }
-
-  /** From a near guess by secants; the cold search where they do not end at once. */
-  private warm(guess: number): number {
+  /** By secants from a guess; undefined where they do not end at once, or end where the rings are alone. */
+  nearby(guess: number, near: boolean): AnnularInflow | undefined {
+    this.near = near;
     let at = guess;
     let here = this.miss(at);
-    let slope = this.slope;
-    for (let step = 0; step < secantSteps; step++) {
+    let slope = -1.5;
+    for (let step = 0; step < discSecants; step++) {
       const move = -here / slope;
-      if (!(Math.abs(move) < longestSecant)) break;
-      if (Math.abs(move) < leastSecant) return at;
+      if (!(Math.abs(move) < 0.5 * Math.abs(at) + 1e-3)) return undefined;
       const next = this.miss(at + move);
-      if (Math.abs(move) < endingSecant) return at + move;
-      if (!(Math.abs(next) < Math.abs(here))) break;
-      slope = (next - here) / move;
+      if (Math.abs(move) < endingThrust) return this.end(at + move);
+      if (!(Math.abs(next) < 2 * Math.abs(here))) return undefined;
+      if (Math.abs(next - here) > 1e-15) slope = (next - here) / move;
       at += move;
       here = next;
-      this.slope = slope;
     }
-    return this.cold(inducedTolerance);
+    return undefined;
   }
 
-  /**
-   * Induced and swirl velocity at once from a near guess, with Broyden's updates of the slopes; false where that does not end at once.
-   *
-   * @param measured measure the slopes first; else the mixed ones start at nothing, for a guess that is very near
-   */
-  private both(guess: number, swirlGuess: number, measured: boolean): boolean {
-    if (Number.isNaN(guess)) return false;
-    let lambdaI = guess;
-    this.swirl = swirlGuess;
-    let r = this.miss(lambdaI);
-    let q = this.angularMiss(lambdaI);
-    let [a, b, c, d] = measured ? this.measuredSlopes(lambdaI, r, q) : this.guessedSlopes(lambdaI);
-    for (let step = 0; step < bothSteps; step++) {
-      const determinant = a * d - b * c;
-      const move = (b * q - d * r) / determinant;
-      const turn = (c * r - a * q) / determinant;
-      const length = Math.abs(move) + Math.abs(turn);
-      if (!(length < longestSecant + 0.2 * this.x)) return false;
-      lambdaI += move;
-      this.swirl += turn;
-      const [rBefore, qBefore] = [r, q];
-      r = this.miss(lambdaI);
-      q = this.angularMiss(lambdaI);
-      if (length < endingSecant) {
-        this.induced = lambdaI;
-        this.slope = a;
-        return true;
+  /** The change of sign nearest to a guess, of all places of its sign. */
+  anywhere(guess: number): AnnularInflow {
+    const sign = guess < 0 ? -1 : 1;
+    const places = Array.from({ length: discPlaces + 1 }, (_, i) => sign * mostThrust * (Math.max(i, 0.05) / discPlaces) ** 2);
+    let best: { readonly at: number; readonly distance: number } | undefined;
+    let before = this.miss(places[0] as number);
+    for (let i = 1; i < places.length; i++) {
+      const [from, to] = [places[i - 1] as number, places[i] as number];
+      const here = this.miss(to);
+      const distance = Math.abs(from + to - 2 * guess);
+      if (before * here <= 0 && (!best || distance < best.distance)) {
+        const at = bracketedRoot((ct) => this.miss(ct), from, before, to, here, endingThrust);
+        if (!Number.isNaN(at) && Math.abs(this.miss(at)) < 1e-8) best = { at, distance };
       }
-      if (!(Math.abs(r) + Math.abs(q) < 2 * (Math.abs(rBefore) + Math.abs(qBefore)))) return false;
-      const squared = move * move + turn * turn;
-      const rMissed = (r - rBefore - a * move - b * turn) / squared;
-      const qMissed = (q - qBefore - c * move - d * turn) / squared;
-      a += rMissed * move;
-      b += rMissed * turn;
-      c += qMissed * move;
-      d += qMissed * turn;
+      before = here;
     }
-    return false;
+    if (!best) return { kind: "unbalanced", radiusFraction: 0, ringSweeps: this.sweeps };
+    this.miss(best.at);
+    return this.end(best.at) ?? this.ended;
   }
 
-  /** Slopes of momentum and angular momentum over induced and swirl velocity at the place that was swept last, by differences. */
-  private measuredSlopes(lambdaI: number, r: number, q: number): readonly [number, number, number, number] {
-    const swirl = this.swirl;
-    const a = (this.miss(lambdaI + differenceStep) - r) / differenceStep;
-    const c = (this.angularMiss(lambdaI + differenceStep) - q) / differenceStep;
-    this.swirl = swirl + differenceStep;
-    const b = (this.miss(lambdaI) - r) / differenceStep;
-    const d = (this.angularMiss(lambdaI) - q) / differenceStep;
-    this.swirl = swirl;
-    return [a, b, c, d];
+  /** Thrust of the rings less the thrust they were told. */
+  private miss(ct: number): number {
+    this.ended = balancedRings(this.ws, this.state, this.spin, this.near, discFlow(this.state, ct));
+    this.sweeps += this.ended.ringSweeps;
+    this.near = this.ended.kind === "balanced";
+    return this.near ? this.ws.out.ct - ct : Number.NaN;
   }
 
-  private guessedSlopes(lambdaI: number): readonly [number, number, number, number] {
-    return [this.slope, 0, 0, 2 * this.factor * flowThroughDisc(this.condition, lambdaI) * this.x];
-  }
-
-  /** Angular momentum less torque of the ring at a swirl velocity, induced velocity balanced. */
-  private swirlMiss(swirl: number): number {
-    this.swirl = swirl;
-    return this.ended(this.warm(this.induced)) ? this.angularMiss(this.induced) : Number.NaN;
-  }
-
-  /** Angular momentum less torque of the ring as it was swept last. */
-  private angularMiss(lambdaI: number): number {
-    const { loads } = this.ws.rings;
-    const at = this.ring * ringLoadWidth;
-    const liftTorque = loads[at + 8] as number;
-    const dragTorque = (loads[at + 1] as number) - liftTorque;
-    const flow = flowThroughDisc(this.condition, lambdaI);
-    const carriedOff = flow / Math.sqrt(flow * flow + (mixing * this.spin) ** 2 + 1e-300);
-    return 2 * this.factor * this.swirl * flow * this.x - (liftTorque + carriedOff * dragTorque) / this.ringArea;
-  }
-
-  private solveSwirl(): boolean {
-    const none = this.swirlMiss(0);
-    if (none === 0) return true;
-    const side = none < 0 ? 1 : -1;
-    const scale = Math.hypot(this.spin * this.x, this.state.lambdaC, this.state.mu);
-    let near = 0;
-    let nearMiss = none;
-    for (let share = 0.02; share < 3; share *= 2) {
-      const far = side * share * scale;
-      const farMiss = this.swirlMiss(far);
-      if (Number.isNaN(farMiss)) return false;
-      if (side * farMiss >= 0) {
-        const swirl = bracketedRoot((at) => this.swirlMiss(at), near, nearMiss, far, farMiss, swirlTolerance);
-        return !Number.isNaN(this.swirlMiss(swirl));
-      }
-      near = far;
-      nearMiss = farMiss;
-    }
-    return false;
+  private end(ct: number): AnnularInflow | undefined {
+    if (this.ended.kind !== "balanced" || isAlone(discFlow(this.state, ct))) return undefined;
+    this.ws.rings.discThrust = ct;
+    return { ...this.ended, ringSweeps: this.sweeps };
   }
 }

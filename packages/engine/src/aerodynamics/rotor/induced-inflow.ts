@@ -13,8 +13,8 @@ export interface InducedInflowCondition {
 }
 
 /** Descent rates over v_h within which the law of axial descent is faded in, and forward speed over v_h that fades it out. */
-const descentFadeIn = 0.4;
-const forwardFadeOut = 1.5;
+export const descentFadeIn = 0.4;
+export const forwardFadeOut = 1.5;
 /** Below this hover speed over tip speed a rotor counts as making no thrust [1]. */
 const leastHover = 1e-12;
 
@@ -66,7 +66,8 @@ export function flowThroughDisc(condition: InducedInflowCondition, lambdaI: numb
   return Math.sqrt(fixed + free * total * total);
 }
 
-interface ThroughFlow {
+/** Flow through a disc as it depends on the induced velocity: √(fixed + free (λ_c + λ_i)²). */
+export interface ThroughFlow {
   readonly sign: number;
   /** λ_h [1]. */
   readonly hover: number;
@@ -78,7 +79,8 @@ interface ThroughFlow {
   readonly free: number;
 }
 
-function throughFlow({ ct, mu, lambdaC, kappa }: InducedInflowCondition): ThroughFlow {
+/** What `inducedInflow` takes to flow through the disc. @derivation its law */
+export function throughFlow({ ct, mu, lambdaC, kappa }: InducedInflowCondition): ThroughFlow {
   const sign = ct < 0 ? -1 : 1;
   const hover = Math.sqrt((kappa * Math.abs(ct)) / 2);
   // Without thrust there is no hover speed to compare with, and nothing but the free stream passes through.
@@ -111,7 +113,8 @@ function inducedRatio(fixed: number, free: number, axial: number): number {
   return v;
 }
 
-function smoothStep(t: number): number {
+/** 0 up to 0, 1 from 1 on, a cubic between. @derivation plain */
+export function smoothStep(t: number): number {
   if (t <= 0) return 0;
   return t >= 1 ? 1 : t * t * (3 - 2 * t);
 }

@@ -68,6 +68,8 @@ export interface RingBuffers {
   readonly stallDelay: Float64Array;
   /** Slope of each ring's momentum over its λ_i as last met, from which a near answer starts. */
   readonly slopes: Float64Array;
+  /** C_T of the disc as last balanced where its rings share it; 0 where they did not [1]. */
+  discThrust: number;
   /** Flow through the disc that a hinge off the shaft adds to a flapping blade: plungeCosine cos ψ + plungeSine sin ψ [1]. */
   plungeCosine: number;
   plungeSine: number;
@@ -124,6 +126,7 @@ export function createRotorWorkspace(model: RotorModel): RotorWorkspace {
         model.stallDelay ? stallDelayFactor * ((mesh.chord[i] ?? 0) / (x * model.radius)) ** 2 : 0,
       ),
       slopes: new Float64Array(model.radialElements),
+      discThrust: 0,
       plungeCosine: 0,
       plungeSine: 0,
       loads: new Float64Array(model.radialElements * ringLoadWidth),

@@ -88,6 +88,7 @@ describe("the propeller bench", () => {
       rotationRate: 600,
       collective: twist(0.75),
       inflow: "annular",
+      inducedPowerFactor: 1,
       swirl: true,
       stallDelay: true,
       radialElements: 20,

@@ -70,35 +70,61 @@ export function reasonIn(text, quantity) {
 /** Said beside every source whose numbers nobody measured. */
 const referenceWord = { measured: "", computed: " (computed, not measured)", formula: " (formula, not measured)" };
 
-/** The table in Markdown. */
+/** Every comparison in Markdown, one table per source, sources by component. */
 export function table(lines) {
   const printed = references(readFileSync(new URL("docs/sources.bib", root), "utf8"));
-  const head = [
-    "published source",
-    "quantity",
-    "rows (gated)",
-    "bias",
-    "root mean square",
-    "largest error",
-    "gate",
-    "",
-    "reason",
-    "remark",
-  ];
-  const body = lines.map((line) => [
-    `[${printed[line.source] ?? line.source}](${line.check}/source.md)${referenceWord[line.reference]}`,
-    line.quantity,
-    `${line.rows} (${line.gatedRows})`,
-    line.bias,
-    line.rms,
-    line.largest,
-    line.tolerance,
-    line.gatedRows === 0 ? "" : line.passed ? "met" : "NOT met",
-    line.reason,
-    line.note,
-  ]);
+  const head = ["quantity", "rows (gated)", "bias", "root mean square", "largest error", "gate", "", "reason", "remark"];
+  return byCheck(lines)
+    .map(([first, ...more]) => {
+      const body = [first, ...more].map((line) => [
+        line.quantity,
+        `${line.rows} (${line.gatedRows})`,
+        line.bias,
+        line.rms,
+        line.largest,
+        line.tolerance,
+        verdict(line),
+        line.reason,
+        line.note,
+      ]);
+      const cited = `[${printed[first.source] ?? first.source}](${first.check}/source.md)${referenceWord[first.reference]}`;
+      return [`### ${first.component}: ${first.title}`, "", cited, "", ...markdownTable(head, body), ""].join("\n");
+    })
+    .join("\n");
+}
+
+/** One row per source, for the README: how much was compared, and what is missed. */
+export function shortTable(lines) {
+  const head = ["component", "source", "rows", "gates met", "largest root mean square, all rows of gated quantities", "missed"];
+  const body = byCheck(lines).map((of) => {
+    const gated = of.filter((line) => line.gatedRows > 0);
+    const relative = gated.filter((line) => line.figures.error === "relative");
+    const worst = relative.reduce((high, line) => (high && high.figures.rms >= line.figures.rms ? high : line), undefined);
+    return [
+      of[0].component,
+      `[${of[0].title}](validation/${of[0].check}/source.md)${referenceWord[of[0].reference]}`,
+      String(of.reduce((sum, line) => sum + line.rows, 0)),
+      gated.length === 0 ? "none gated" : `${gated.filter((line) => line.passed).length} of ${gated.length}`,
+      worst ? `${worst.rms}, ${worst.quantity}` : "",
+      gated
+        .filter((line) => !line.passed)
+        .map((line) => line.quantity)
+        .join("; "),
+    ];
+  });
+  return markdownTable(head, body).join("\n");
+}
+
+const verdict = (line) => (line.gatedRows === 0 ? "" : line.passed ? "met" : "NOT met");
+
+function byCheck(lines) {
+  const groups = [...new Set(lines.map((line) => line.check))].map((check) => lines.filter((line) => line.check === check));
+  return groups.sort((a, b) => a[0].component.localeCompare(b[0].component) || a[0].check.localeCompare(b[0].check));
+}
+
+function markdownTable(head, body) {
   const row = (cells) => `| ${cells.join(" | ")} |`;
-  return [row(head), row(head.map(() => "---")), ...body.map(row)].join("\n");
+  return [row(head), row(head.map(() => "---")), ...body.map(row)];
 }
 
 function shown(value, error, signed) {
@@ -152,8 +178,7 @@ Each folder holds its source and how the numbers were read (\`source.md\`), the 
   const from = text.indexOf(start);
   const to = text.indexOf(end);
   if (from >= 0 && to > from) {
-    const inReadme = markdown.replaceAll("](", "](validation/");
-    files.push({ file: readme, text: `${text.slice(0, from + start.length)}\n\n${inReadme}\n\n${text.slice(to)}` });
+    files.push({ file: readme, text: `${text.slice(0, from + start.length)}\n\n${shortTable(lines)}\n\n${text.slice(to)}` });
   }
   return { files, faults };
 }

@@ -89,6 +89,7 @@ const leastWidth: Readonly<Record<string, number>> = {
   advanceRatio: 0.1,
   axialRatio: 0.25,
   bladeLoading: 0.02,
+  torqueLoading: 0.002,
   tipMach: 0.1,
   machNumber: 0.1,
   angle: 0.035,

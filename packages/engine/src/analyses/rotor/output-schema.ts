@@ -28,6 +28,7 @@ const pointFields = {
   liftToDrag: one("Lift over drag; none without airspeed.").nullable(),
   solidity: one("Blade area over disc area, chord weighted with the radius squared."),
   bladeLoading: one("Thrust coefficient over solidity."),
+  torqueLoading: one("Torque coefficient over solidity."),
   advanceRatio: one("Airspeed times cosine of shaft angle over tip speed."),
   axialRatio: one(
     "Speed along the disc's normal over induced velocity in hover at this thrust: climb positive; none without thrust.",

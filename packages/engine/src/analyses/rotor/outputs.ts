@@ -29,6 +29,8 @@ export function rotorMeasures(bench: RotorBench, state: RotorState, inputs: Roto
   const cq = turnsAlone && Math.abs(rotor.cq) < freeTorqueCoefficient ? 0 : rotor.cq;
   const profile = rotor.cq + rotor.mu * rotor.ch - rotor.lambdaC * rotor.ct - rotor.cpInduced;
   const hover = Math.abs(rotor.ct) > leastThrust ? Math.sqrt(Math.abs(rotor.ct) / 2) : null;
+  // A teeter hands no moment on; what is left in the solution is where its search ended.
+  const held = model.articulation.kind !== "teetering";
   const largest = largestThrust(bench.ws, state, force);
   return {
     thrust: shaft.ct * force,
@@ -48,6 +50,7 @@ export function rotorMeasures(bench: RotorBench, state: RotorState, inputs: Roto
     liftToDrag: airspeed > stillAir && drag !== 0 ? lift / drag : null,
     solidity: mesh.solidity,
     bladeLoading: shaft.ct / mesh.solidity,
+    torqueLoading: cq / mesh.solidity,
     advanceRatio: (airspeed * Math.cos(shaftAngle)) / tipSpeed,
     axialRatio: hover === null ? null : rotor.lambdaC / hover,
     inducedRatio: hover === null ? null : rotor.lambdaI / hover,
@@ -66,8 +69,8 @@ export function rotorMeasures(bench: RotorBench, state: RotorState, inputs: Roto
     coning: rotor.coning,
     flapLongitudinal: shaft.flapLongitudinal,
     flapLateral: shaft.flapLateral,
-    hubPitchMoment: rotor.hubPitchMoment * force * model.radius,
-    hubRollMoment: rotor.hubRollMoment * force * model.radius,
+    hubPitchMoment: held ? rotor.hubPitchMoment * force * model.radius : 0,
+    hubRollMoment: held ? rotor.hubRollMoment * force * model.radius : 0,
     state: turnsAlone ? "autorotating" : flowState(rotor),
     advancingTipMach: (tipSpeed + airspeed * Math.abs(Math.cos(rotor.discAngle))) / air.speedOfSound,
     tipMach: tipSpeed / air.speedOfSound,
@@ -91,9 +94,11 @@ export function rotorPointOf(
 }
 
 /** Where a point lies among published measurements. */
-export function domainCoordinates(point: Pick<RotorRow, "advanceRatio" | "reynoldsNumber" | "bladeLoading" | "tipMach" | "axialRatio">) {
-  const { advanceRatio, reynoldsNumber, bladeLoading, tipMach, axialRatio } = point;
-  return { advanceRatio, reynoldsNumber, bladeLoading, tipMach, axialRatio };
+export function domainCoordinates(
+  point: Pick<RotorRow, "advanceRatio" | "reynoldsNumber" | "bladeLoading" | "torqueLoading" | "tipMach" | "axialRatio">,
+) {
+  const { advanceRatio, reynoldsNumber, bladeLoading, torqueLoading, tipMach, axialRatio } = point;
+  return { advanceRatio, reynoldsNumber, bladeLoading, torqueLoading, tipMach, axialRatio };
 }
 
 function flowState(rotor: RotorState["rotor"]): RotorPointOutputs["state"] {

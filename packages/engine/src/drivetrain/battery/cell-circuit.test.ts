@@ -1,60 +1,6 @@
 import { describe, expect, it } from "vitest";
-import {
-  type BlockState,
-  builtInCell,
-  type CellDefinition,
-  type CellPack,
-  type LoadStage,
-  preparedPack,
-  type RunLimits,
-  type RunRecord,
-  rowHead,
-  runPack,
-} from "./index.ts";
-
-const fresh: BlockState = { capacityFactor: 1, resistanceFactor: 1, stateOfCharge: 1, temperature: 298.15 };
-const noLimits: RunLimits = {
-  continuousCurrent: null,
-  shortTimeCurrent: null,
-  shortTime: 0,
-  temperatureMinimum: null,
-  temperatureMaximum: null,
-  lowestStateOfCharge: null,
-};
-const reference = builtInCell("reference-nca");
-
-function pack(blocks: readonly (BlockState | null)[], change: Partial<CellPack> = {}): CellPack {
-  return {
-    cell: reference,
-    series: 14,
-    parallel: 1,
-    blocks,
-    isolatorResistance: 0.002,
-    wiringResistance: 0.004,
-    thermalResistance: 1.6,
-    bayTemperature: 298.15,
-    cutoffVoltage: 2.5,
-    ...change,
-  };
-}
-
-interface Asked {
-  readonly stages: readonly LoadStage[];
-  readonly timeStep?: number;
-  readonly limits?: Partial<RunLimits>;
-  readonly endAtFirstLimit?: boolean;
-}
-
-function run(of: CellPack, { stages, timeStep = 5, limits = {}, endAtFirstLimit = false }: Asked): RunRecord {
-  const { model, start } = preparedPack(of);
-  const plan = { model, start, profile: { stages, repeats: 1 }, timeStep, rowInterval: timeStep, longest: 1e6, endAtFirstLimit };
-  return runPack({ ...plan, limits: { ...noLimits, ...limits }, mostSteps: 1e6, mostRowValues: 1e8 });
-}
-
-const power = (value: number, duration = Number.POSITIVE_INFINITY): LoadStage => ({ kind: "power", value, duration });
-const current = (value: number, duration = Number.POSITIVE_INFINITY): LoadStage => ({ kind: "current", value, duration });
-
-const last = ({ rows, width }: RunRecord, column: number) => rows[rows.length - width + column] ?? Number.NaN;
+import { type BlockState, type CellDefinition, rowHead } from "./index.ts";
+import { current, fresh, last, pack, power, reference, run } from "./sample-pack.ts";
 
 /** Resistances of a cell without charge or temperature in them. */
 const plain = {

@@ -147,7 +147,8 @@ function shown(value, error, signed) {
 }
 
 const words = `Bias is the mean error with its sign; all three figures are over all rows, gated or not. Gated rows must stay within the tolerance,
-which was settled before the first run and is never widened. Errors are computed less published, relative to published where in
+which is never widened, and was settled before the first run unless the page of its folder says otherwise; a gate that is known to be missed
+stands as missed. Errors are computed less published, relative to published where in
 per cent. Sources marked as computed or as formula are regressions: they hold the arithmetic, not the model.`;
 
 /** Every generated file with its text, and what is wrong with the folders that are left out of them. */

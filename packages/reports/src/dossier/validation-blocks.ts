@@ -32,7 +32,7 @@ function comparisonTable(rows: readonly ValidationRow[], markOf: (source: string
   return {
     kind: "table",
     caption:
-      "Computed minus published. The tolerance was set before the comparison and judges the rows under “judged”; the others are only reported.",
+      "Computed minus published. The tolerance judges the rows under “judged”, the others are only reported. It was set before the comparison unless the page of its source says otherwise.",
     head: ["quantity", "rows", "judged", "bias", "root mean square", "largest", "tolerance", "within"],
     numeric: [false, true, true, true, true, true, false, false],
     rows: rows.flatMap((row, index) => [...checkHeading(row, rows[index - 1], markOf), comparedRow(row)]),
@@ -76,7 +76,7 @@ function sourceBlocks(rows: readonly ValidationRow[], markOf: (source: string) =
       look: "text",
       withNext: true,
       lead,
-      text: `Crosses: measured. Line: computed. Made again by ${again(first.check)}.`,
+      text: `Crosses: measured. Line or dots: computed. Made again by ${again(first.check)}.`,
     },
     ...panels(rows, mostPanels.source),
     ...wordsBlocks(rows),
@@ -100,13 +100,16 @@ function regressionBlocks(rows: readonly ValidationRow[], markOf: (source: strin
   ];
 }
 
-/** Pictures of the comparisons with most to see: gated ones first, then those with most rows. */
+/** Pictures of the comparisons with most to see: along a quantity before along mere rows, gated ones first, then those with most rows. */
 function panels(
   rows: readonly ValidationRow[],
   most: number,
   nameOf = (row: ValidationRow) => capital(row.quantity),
 ): readonly PanelsBlock[] {
-  const chosen = rows.toSorted((a, b) => Number(b.gatedRows > 0) - Number(a.gatedRows > 0) || b.rows - a.rows);
+  const runsAlong = (row: ValidationRow): number => Number((row.picture?.along ?? null) !== null);
+  const chosen = rows.toSorted(
+    (a, b) => runsAlong(b) - runsAlong(a) || Number(b.gatedRows > 0) - Number(a.gatedRows > 0) || b.rows - a.rows,
+  );
   const figures = chosen.flatMap((row) => {
     const figure = comparisonFigure(row);
     return figure ? [{ caption: `${nameOf(row)}: ${errorWords(row)}.`, figure: unnamed(figure) }] : [];

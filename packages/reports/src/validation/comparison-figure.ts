@@ -10,9 +10,12 @@ export function comparisonFigure(row: ValidationRow): LinesFigure | undefined {
   const rows = row.picture?.rows ?? [];
   if (!row.picture || rows.length < 2) return undefined;
   const { along, quantity } = row.picture;
-  const points = rows
-    .map(([place, expected, computed], index) => ({ x: along && place !== null ? (place ?? index + 1) : index + 1, expected, computed }))
-    .toSorted((a, b) => a.x - b.x);
+  const onRecord = rows.map(([place, expected, computed], index) => ({
+    x: along && place !== null ? (place ?? index + 1) : index + 1,
+    expected,
+    computed,
+  }));
+  const points = onRecord.toSorted((a, b) => a.x - b.x);
   const x = points.map((point) => point.x);
   const isMeasured = row.reference === "measured" || row.reference === undefined;
   const published: Series = {
@@ -22,8 +25,8 @@ export function comparisonFigure(row: ValidationRow): LinesFigure | undefined {
     y: points.map((point) => point.expected ?? null),
   };
   const values = points.map((point) => point.computed ?? null);
-  // Rows at one place are several settings: a line through them would zigzag, so they stay points.
-  const branching = x.some((place, index) => index > 0 && place === x[index - 1]);
+  // Several settings or runs, at one place or one after the other: a line through them would zigzag, so they stay points.
+  const branching = !isOneRun(onRecord.map((point) => point.x));
   const computed: Series = {
     name: "computed",
     meaning: "rotor",
@@ -38,6 +41,12 @@ export function comparisonFigure(row: ValidationRow): LinesFigure | undefined {
     y: { label: capital(row.quantity), quantity },
     series: [computed, published],
   };
+}
+
+/** True for places that go one way without standing still. */
+function isOneRun(places: readonly number[]): boolean {
+  const rises = (places[1] ?? 0) > (places[0] ?? 0);
+  return places.every((place, index) => index === 0 || (rises ? place > (places[index - 1] ?? 0) : place < (places[index - 1] ?? 0)));
 }
 
 /** "bias −4.2 %, rms 5.8 %, largest 11 % of 25 rows; gate ±12 %: met". */

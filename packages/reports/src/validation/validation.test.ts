@@ -19,9 +19,9 @@ const row: ValidationRow = {
     quantity: "dimensionless",
     along: { name: "advance ratio", quantity: "dimensionless" },
     rows: [
+      [0.4, 0.005, 0.0051],
       [0.3, 0.006, 0.0058, -0.1, 0.1],
       [0.2, 0.007, 0.0068],
-      [0.4, 0.005, 0.0051],
     ],
   },
 };
@@ -52,6 +52,12 @@ describe("the picture of a comparison", () => {
     const branching = comparisonFigure({ ...row, picture: { quantity: "dimensionless", along: row.picture?.along ?? null, rows } });
     expect(branching?.series[0]?.y.filter((_, index) => index % 2 === 1)).toEqual([null, null, null, null]);
     expect(branching?.series[0]?.y).toHaveLength(8);
+    const [first = [], second = [], third = []] = row.picture?.rows ?? [];
+    const twoRuns = comparisonFigure({
+      ...row,
+      picture: { quantity: "dimensionless", along: row.picture?.along ?? null, rows: [second, third, first] },
+    });
+    expect(twoRuns?.series[0]?.y).toEqual([0.0068, null, 0.0058, null, 0.0051, null]);
     const numbered = comparisonFigure({ ...row, picture: { quantity: "length", along: null, rows } });
     expect(numbered?.series[0]?.x).toEqual([1, 2, 3, 4]);
     expect(numbered?.y.quantity).toBe("length");

@@ -24,8 +24,8 @@ const mostThrust = 0.12;
  * with Λ the flow through the ring, √(μ² + (λ_c + λ_i)²) in climb, hover and forward flight, and F Prandtl's function.
  * κ stands for what a contracting wake takes beyond that; it fades to 1 over the first 0.4 v_h of descent, where the air drives the
  * rotor and its wake widens instead.
- * In descent there are no streamtubes to tell rings apart, and the law of the ring state was measured on whole discs: there Λ is that of
- * the disc by its own thrust, the same for every ring, so that the mean of the rings keeps the law.
+ * In descent there are no streamtubes to tell rings apart, and the law of the ring state was measured on whole discs: there every ring
+ * has the induced velocity that goes with the thrust of the disc, and more flow down by as much as the tip loses lift (`discFlow`).
  * Swirl by drag is mixed away as if at least a flow of 2 % of the tip speed carried it off: else drag alone would spin the air up where
  * nothing flows through, and a rotor without thrust would need no torque.
  * A ring that depends on nothing but itself is a search in one number between places of opposite sign. Where a ring has several

@@ -24,6 +24,7 @@ export function motorFigures(outputs: MotorOutputs, inputs: MotorInputs): readon
     ...heatingFigure(outputs),
     ...lossesFigure(outputs),
     rowsTable(outputs),
+    lossesTable(outputs),
     ratingsTable(outputs),
   ];
 }
@@ -189,14 +190,8 @@ function rowsTable({ rows }: MotorOutputs): Figure {
       column("Shaft power", "power"),
       column("Electric power", "power"),
       column("Efficiency", "dimensionless"),
-      column("Duty", "dimensionless"),
-      column("Copper", "power"),
-      column("Turning", "power"),
-      column("Controller", "power"),
-      column("Gear", "power"),
       column("Winding in the long run", "temperature"),
       column("Time to its limit", "time", "min"),
-      { label: "Remark" },
     ],
     rows: rows.map((row) => [
       row.current,
@@ -205,13 +200,33 @@ function rowsTable({ rows }: MotorOutputs): Figure {
       row.shaftPower,
       row.electricPower,
       row.efficiency,
+      row.steadyTemperature,
+      row.timeToLimit,
+    ]),
+  };
+}
+
+function lossesTable({ rows }: MotorOutputs): Figure {
+  return {
+    kind: "table",
+    id: "losses",
+    caption: "What is lost at each point",
+    columns: [
+      column("Current", "current"),
+      column("Duty", "dimensionless"),
+      column("Copper", "power"),
+      column("Turning", "power"),
+      column("Controller", "power"),
+      column("Gear", "power"),
+      { label: "Remark" },
+    ],
+    rows: rows.map((row) => [
+      row.current,
       row.duty,
       row.copperLoss,
       row.noLoadLoss,
       row.controllerLoss,
       row.gearLoss,
-      row.steadyTemperature,
-      row.timeToLimit,
       row.problem ?? row.heating ?? "",
     ]),
   };

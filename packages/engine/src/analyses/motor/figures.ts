@@ -209,7 +209,7 @@ function rowsTable({ rows }: MotorOutputs): Figure {
 function lossesTable({ rows }: MotorOutputs): Figure {
   return {
     kind: "table",
-    id: "losses",
+    id: "point-losses",
     caption: "What is lost at each point",
     columns: [
       column("Current", "current"),

@@ -1,4 +1,13 @@
+export type { BodyPart } from "./body-part.ts";
 export { type Control, type ControlRange, controlRange } from "./control.ts";
+export type { ControlPart } from "./control-part.ts";
+// Format 2 under a passing name until every reader has moved to it.
+export { type AircraftDefinition as WholeAircraft, aircraftDefinition as wholeAircraft } from "./definition.ts";
+export type { DriveLine } from "./drive-line.ts";
+export type { InterferencePart } from "./interference-part.ts";
+export { hotelPower, type Loading, largestPayload, recordLoading, standardGravity, takeoffMass } from "./loading.ts";
+export type { Place } from "./placement.ts";
+export type { PropellerPart } from "./propeller-part.ts";
 export {
   type AircraftDefinition,
   aircraftDefinition,
@@ -8,6 +17,6 @@ export {
   type PropellersDefinition,
   type RotorDefinition,
   type WingDefinition,
-} from "./definition.ts";
-export { hotelPower, type Loading, largestPayload, recordLoading, standardGravity, takeoffMass } from "./loading.ts";
-export type { Place } from "./placement.ts";
+} from "./reduced-aircraft.ts";
+export type { RotorPart } from "./rotor-part.ts";
+export type { SurfacePart } from "./surface-part.ts";

@@ -1,4 +1,4 @@
-import type { AircraftDefinition, PayloadRecord } from "./definition.ts";
+import type { AircraftDefinition, PayloadRecord } from "./reduced-aircraft.ts";
 
 /** What is put into the aircraft before a flight. */
 export interface Loading {

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { quantity } from "../quantities/index.ts";
 import { fraction, notNegative, positive } from "./bounds.ts";
-import { place } from "./placement.ts";
+import { place, size } from "./placement.ts";
 
 const curvePoint = (kind: Parameters<typeof quantity>[0], description: string) =>
   z.strictObject({ stateOfCharge: fraction("State of charge."), value: quantity(kind, { description, minimum: 0 }) });
@@ -44,6 +44,7 @@ export const batteryPart = z.strictObject({
   seriesCells: z.int().min(1).describe("Cells in series in one block."),
   parallelCells: z.int().min(1).describe("Cells in parallel in one block."),
   blockMass: positive("mass", "Mass of one block."),
+  blockSize: size.optional().describe("Edges of one block, a solid of even density; a point when absent."),
   fixedMass: notNegative("mass", "Mass of the pack without blocks."),
   fixedPlace: place.describe("Where that mass sits."),
   bay: z.strictObject({

@@ -6,7 +6,8 @@ export { type AircraftDefinition as WholeAircraft, aircraftDefinition as wholeAi
 export type { DriveLine } from "./drive-line.ts";
 export type { InterferencePart } from "./interference-part.ts";
 export { hotelPower, type Loading, largestPayload, recordLoading, standardGravity, takeoffMass } from "./loading.ts";
-export type { Place } from "./placement.ts";
+export { blockPlace, combinedMass, type MassItem, type MassProperties, massItems, massProperties } from "./mass-properties.ts";
+export type { Place, Size } from "./placement.ts";
 export type { PropellerPart } from "./propeller-part.ts";
 export {
   type AircraftDefinition,
@@ -20,3 +21,4 @@ export {
 } from "./reduced-aircraft.ts";
 export type { RotorPart } from "./rotor-part.ts";
 export type { SurfacePart } from "./surface-part.ts";
+export { type HangingAttitude, hangingAttitude, hangingCentre } from "./suspension.ts";

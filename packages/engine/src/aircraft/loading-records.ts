@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { quantity } from "../quantities/index.ts";
 import { notNegative, positive } from "./bounds.ts";
-import { place } from "./placement.ts";
+import { place, size } from "./placement.ts";
 
 /** Something that can be carried. */
 export const payloadRecord = z.strictObject({
@@ -10,14 +10,7 @@ export const payloadRecord = z.strictObject({
   power: notNegative("power", "Electric power at 12 V."),
   dragArea: notNegative("area", "Drag area it adds."),
   place: place.optional().describe("Where it sits; in the payload bay when absent."),
-  size: z
-    .strictObject({
-      x: notNegative("length", "Length."),
-      y: notNegative("length", "Width."),
-      z: notNegative("length", "Height."),
-    })
-    .optional()
-    .describe("A solid of even density, for its own inertia; a point when absent."),
+  size: size.optional().describe("A solid of even density, for its own inertia; a point when absent."),
   temperatureMinimum: positive("temperature", "Coldest permitted air.").optional(),
   temperatureMaximum: positive("temperature", "Hottest permitted air.").optional(),
 });

@@ -1,4 +1,6 @@
-import type { AircraftDefinition, PayloadRecord } from "./reduced-aircraft.ts";
+import type { PayloadRecord } from "./loading-records.ts";
+import type { Place, Size } from "./placement.ts";
+import type { AircraftDefinition } from "./reduced-aircraft.ts";
 
 /** What is put into the aircraft before a flight. */
 export interface Loading {
@@ -7,13 +9,25 @@ export interface Loading {
   /** At 12 V, before the converter [W]. */
   readonly payloadPower: number;
   readonly payloadDragArea: number;
+  /** Where the payload sits; in the payload bay when absent. */
+  readonly payloadPlace?: Place;
+  /** Edges of the payload as a solid of even density; a point when absent. */
+  readonly payloadSize?: Size;
 }
 
 export const standardGravity = 9.80665;
 
 /** Loading by a payload record. */
 export function recordLoading(blocks: number, record: PayloadRecord): Loading {
-  return { blocks, payloadMass: record.mass, payloadPower: record.power, payloadDragArea: record.dragArea };
+  const { mass, power, dragArea, place, size } = record;
+  return {
+    blocks,
+    payloadMass: mass,
+    payloadPower: power,
+    payloadDragArea: dragArea,
+    ...(place ? { payloadPlace: place } : {}),
+    ...(size ? { payloadSize: size } : {}),
+  };
 }
 
 /** Mass ready to take off [kg]. */

@@ -10,6 +10,15 @@ export const place = z.strictObject({
 
 export type Place = z.infer<typeof place>;
 
+/** Edges of a rectangular solid along the body axes [m]. */
+export const size = z.strictObject({
+  x: quantity("length", { description: "Length.", minimum: 0 }),
+  y: quantity("length", { description: "Width.", minimum: 0 }),
+  z: quantity("length", { description: "Height.", minimum: 0 }),
+});
+
+export type Size = z.infer<typeof size>;
+
 /** Diagonal of an inertia tensor in body axes [kg m²]. */
 export const principalInertia = z.strictObject({
   x: quantity("inertia", { description: "About the forward axis.", minimum: 0 }),

@@ -10,6 +10,7 @@ export const subjects = [
   ["aerodynamics", "drivetrain"],
   ["aircraft"],
   ["equilibrium"],
+  ["motion"],
   ["performance"],
   ["mission"],
   ["sizing", "contingency"],

@@ -1,4 +1,5 @@
 export { solveLinearInPlace } from "./dense-linear.ts";
+export { type EigenSystem, eigenSystem } from "./eigenvalues.ts";
 export { border, lineMinimum } from "./line-minimum.ts";
 export { piecewiseLinear } from "./piecewise-linear.ts";
 export { type NonlinearProgram, type SqpOptions, type SqpResult, solveNonlinearProgram } from "./sequential-quadratic.ts";

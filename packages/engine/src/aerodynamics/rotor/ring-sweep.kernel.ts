@@ -123,7 +123,9 @@ export function sweepRing(ws: RotorWorkspace, s: RotorSweepState, spin: number, 
   const section = rings.sections[i] as SectionBlend;
   const delay = rings.stallDelay[i] as number;
   const { plungeCosine, plungeSine } = rings;
-  const axial = Math.abs(s.mu) < 1e-9 && s.theta1c === 0 && s.theta1s === 0 && plungeCosine === 0 && plungeSine === 0;
+  const { cosine: turningCosine, sine: turningSine } = ws.turning;
+  const still = plungeCosine === 0 && plungeSine === 0 && turningCosine === 0 && turningSine === 0;
+  const axial = Math.abs(s.mu) < 1e-9 && s.theta1c === 0 && s.theta1s === 0 && still;
   const azimuths = axial ? 1 : sine.length;
   const scale = axial ? sine.length : 1;
   const x = mesh.radiusFraction[i] as number;
@@ -156,7 +158,7 @@ export function sweepRing(ws: RotorWorkspace, s: RotorSweepState, spin: number, 
     const own = x * (kx * cos + ky * sin);
     const uT = turning + mu * sin;
     const plunge = plungeCosine * cos + plungeSine * sin;
-    const uP = through + radial * coning + own + plunge;
+    const uP = through + radial * coning + own + plunge + x * (turningCosine * cos + turningSine * sin);
     const speedSquared = uT * uT + uP * uP;
     const speed = Math.sqrt(speedSquared);
     const phi = inflowAngle(uP, uT);

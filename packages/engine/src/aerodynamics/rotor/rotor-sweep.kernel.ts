@@ -17,11 +17,11 @@ const largestMachSquared = 0.81;
  * One pass over all blade elements of a turn, in tip-path-plane axes. Writes `ws.out`; allocates nothing.
  *
  *     u_T = x + μ sin ψ      u_R = μ cos ψ
- *     u_P = λ_c + λ_i (1 + k_x x cos ψ + k_y x sin ψ) + μ β₀ cos ψ
+ *     u_P = λ_c + λ_i (1 + k_x x cos ψ + k_y x sin ψ) + μ β₀ cos ψ + x (t_c cos ψ + t_s sin ψ)
  *     θ = θ₀ + twist + θ_1c cos ψ + θ_1s sin ψ      φ = atan2(u_P, u_T)      α = θ − φ
  *     dF_z = U c_l u_T − D u_P      dF_x = U c_l u_P + D u_T      dF_r = D_r u_R
  *
- * with U² = u_T² + u_P² and the drags D, D_r: without radial flow U c_d, 0; with friction U c_d, U c_d; with resultant flow
+ * with t_c, t_s of a disc that turns in pitch and roll (`ws.turning`), U² = u_T² + u_P² and the drags D, D_r: without radial flow U c_d, 0; with friction U c_d, U c_d; with resultant flow
  * W c_v + U (c_d − c_v), W c_v, where W² = U² + u_R²: the drag c_v of attached flow acts along the whole velocity, the drag of
  * separated flow as if the blade were unswept in the flow across it. Reverse flow needs no case of its own: the angle simply turns. The arctangent is good to 3·10⁻¹⁰ rad.
  *
@@ -49,6 +49,7 @@ function sweepFast(ws: RotorWorkspace, s: RotorSweepState): void {
   const alongSpan = ws.radialKind === 0 ? 0 : 1;
   const { mu, lambdaI, theta0, theta1c, theta1s, coning } = s;
   const through = s.lambdaC + lambdaI;
+  const { cosine: turningCosine, sine: turningSine } = ws.turning;
   const kx = lambdaI * foreAftGradient(ws.inflowKind, mu, through);
   const ky = lambdaI * lateralGradient(ws.inflowKind, mu);
   const machSquared = (s.tipSpeed / s.speedOfSound) * (s.tipSpeed / s.speedOfSound);
@@ -68,6 +69,7 @@ function sweepFast(ws: RotorWorkspace, s: RotorSweepState): void {
     const radialSquared = radial * radial;
     const plunge = through + radial * coning;
     const gradient = kx * cos + ky * sin;
+    const slope = gradient + turningCosine * cos + turningSine * sin;
     const pitch = theta0 + theta1c * cos + theta1s * sin;
     let sumZ = 0;
     let sumX = 0;
@@ -77,7 +79,7 @@ function sweepFast(ws: RotorWorkspace, s: RotorSweepState): void {
     for (let i = 0; i < elements; i++) {
       const x = radiusFraction[i] as number;
       const uT = x + advance;
-      const uP = plunge + gradient * x;
+      const uP = plunge + slope * x;
       const speedSquared = uT * uT + uP * uP;
       const speed = Math.sqrt(speedSquared);
       // Arctangent of uP/uT over the full circle, reduced to an eighth of a turn.
@@ -170,6 +172,7 @@ function sweepGeneral(ws: RotorWorkspace, s: RotorSweepState): void {
   const halfBlades = ws.model.bladeCount / 2;
   const { mu, lambdaI, theta0, theta1c, theta1s, coning } = s;
   const through = s.lambdaC + lambdaI;
+  const { cosine: turningCosine, sine: turningSine } = ws.turning;
   const kx = lambdaI * foreAftGradient(ws.inflowKind, mu, through);
   const ky = lambdaI * lateralGradient(ws.inflowKind, mu);
   const machSquared = (s.tipSpeed / s.speedOfSound) * (s.tipSpeed / s.speedOfSound);
@@ -190,6 +193,7 @@ function sweepGeneral(ws: RotorWorkspace, s: RotorSweepState): void {
     const radialSquared = radial * radial;
     const plunge = through + radial * coning;
     const gradient = kx * cos + ky * sin;
+    const slope = gradient + turningCosine * cos + turningSine * sin;
     const pitch = theta0 + theta1c * cos + theta1s * sin;
     let sumZ = 0;
     let sumX = 0;
@@ -199,7 +203,7 @@ function sweepGeneral(ws: RotorWorkspace, s: RotorSweepState): void {
     for (let i = 0; i < elements; i++) {
       const x = radiusFraction[i] as number;
       const uT = x + advance;
-      const uP = plunge + gradient * x;
+      const uP = plunge + slope * x;
       const speedSquared = uT * uT + uP * uP;
       const speed = Math.sqrt(speedSquared);
       const phi = Math.atan2(uP, uT);

@@ -92,6 +92,11 @@ export interface RotorWorkspace {
   /** The sweep has to go ring by ring: annular inflow, hinges off the shaft, stall delay, or sections that change along the blade. */
   readonly byRings: boolean;
   readonly rings: RingBuffers;
+  /**
+   * Flow down through the disc, at its edge, of a disc that turns in pitch and roll: cosine and sine part over azimuth, over tip
+   * speed; −q/Ω and −p/Ω with a wind from ahead. 0 unless somebody sets them [1].
+   */
+  readonly turning: { cosine: number; sine: number };
   readonly state: RotorSweepState;
   readonly out: RotorSweepResult;
 }
@@ -131,6 +136,7 @@ export function createRotorWorkspace(model: RotorModel): RotorWorkspace {
       plungeSine: 0,
       loads: new Float64Array(model.radialElements * ringLoadWidth),
     },
+    turning: { cosine: 0, sine: 0 },
     state: emptySweepState(),
     out: {
       ct: half,

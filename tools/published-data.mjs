@@ -30,7 +30,7 @@ function published(read) {
         .map((pair) => pair.map(short))
         .sort((a, b) => a[0] - b[0]),
     })),
-    errors: result.comparisons.map(({ quantity, field, error, all, gated, passed }) => ({
+    errors: result.comparisons.map(({ quantity, field, error, all, gated, passed, rows }) => ({
       quantity,
       field: field ?? null,
       unit: error,
@@ -39,9 +39,16 @@ function published(read) {
       bias: short(all.bias),
       rms: short(all.rms),
       largest: short(all.largest),
+      lowest: short(Math.min(...rows.map((row) => rowError(row, error)))),
+      highest: short(Math.max(...rows.map((row) => rowError(row, error)))),
       passed,
     })),
   };
+}
+
+/** As validation/comparison.ts has it. */
+function rowError({ expected, computed }, kind) {
+  return kind === "relative" ? computed / expected - 1 : computed - expected;
 }
 
 /** Six digits: more than any published figure has, and no noise of the last bits. */

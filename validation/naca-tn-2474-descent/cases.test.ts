@@ -105,6 +105,7 @@ test("the descending rotor of NACA TN 2474 is met within the settled tolerances"
       rows: runs.map(({ run, autorotation }) => ({ expected: measuredAutorotation(run), computed: autorotation, bounds: [-0.1, 0.1] })),
       tolerance: "±10 %",
       note: "measured at zero shaft torque by the computed drag of the turning blades",
+      field: "airspeed",
       along: { name: "thrust coefficient", quantity: "dimensionless", values: runs.map((run) => run.ct) },
     },
     {

@@ -1,7 +1,8 @@
+import { analyses } from "@wingseed/engine";
 import { expect, test } from "vitest";
 import { type CaseRow, column, readCases } from "../cases.ts";
 import { checkAndRecord } from "../record.ts";
-import { runAnalysis } from "../run-analysis.ts";
+import { outputsOf, runAnalysis } from "../run-analysis.ts";
 
 interface RotorOutputs {
   readonly rotationRate: number;
@@ -33,6 +34,31 @@ function usualTipSpeed(row: CaseRow): number {
   return Math.sqrt((column(row, "mass") * 9.80665) / (1.225 * area * 0.006));
 }
 
+interface BladeLoads {
+  readonly centrifugalForce: number | null;
+}
+
+/** Blade of the larger machine at the limit of its rotor speed; its mass is spread evenly. Section and pitch do not matter to it. */
+function bladeQuestion(row: CaseRow, mass: number) {
+  const [length, innerEnd] = [column(row, "length"), column(row, "inner_end")];
+  const radius = innerEnd + length;
+  return {
+    rotor: { radius, blades: 2, chord: 0.05, rootCutout: innerEnd / radius, articulation: "teetering", section: "naca-0015" },
+    blade: { mass, strength: column(row, "strength") },
+    rotationRate: (column(row, "rpm") * Math.PI) / 30,
+    collective: 2 * degree,
+  };
+}
+
+const bladeRows = readCases(new URL("blade.csv", import.meta.url));
+
+function pull(row: CaseRow, mass: number): number {
+  return outputsOf<BladeLoads>("rotor", bladeQuestion(row, mass)).centrifugalForce ?? Number.NaN;
+}
+
+const pulls = (share: number) =>
+  bladeRows.map((row) => ({ expected: column(row, "strength"), computed: pull(row, share * column(row, "pair_mass")) }));
+
 test("a small gyroplane flies level from 8 to 22 m/s on an autorotating rotor", () => {
   checkAndRecord(new URL("./", import.meta.url), "small-gyroplane-maker", [
     {
@@ -53,6 +79,23 @@ test("a small gyroplane flies level from 8 to 22 m/s on an autorotating rotor", 
       note: "expected: thrust coefficient 0.006 as larger gyroplanes have it",
       quantityKind: "speed",
     },
+    {
+      quantity: "centrifugal force of a blade at the rotor-speed limit",
+      error: "relative",
+      rows: pulls(0.5).map((row) => ({ ...row, bounds: [-0.25, 0] as const })),
+      tolerance: "3 to 4 kN",
+      note: "expected: the 4 kN that the core is sized for; larger machine of the same maker, 564 g taken as the pair",
+      field: "centrifugalForce",
+      quantityKind: "force",
+    },
+    {
+      quantity: "centrifugal force, 564 g taken as one blade",
+      error: "relative",
+      rows: pulls(1),
+      tolerance: "reported",
+      note: "more than the core is sized for: the mass must be that of the pair",
+      quantityKind: "force",
+    },
   ]);
 });
 
@@ -63,4 +106,23 @@ test("its rotor speed changes little over the airspeeds", () => {
     );
     expect(Math.max(...rates) / Math.min(...rates)).toBeLessThan(1.4);
   }
+});
+
+test("the strength of the core holds one blade of the pair, and is passed where the mass is taken as that of one blade", () => {
+  const rotor = analyses.find(({ name }) => name === "rotor");
+  if (!rotor) throw new Error("there is no analysis named rotor");
+  const shares = bladeRows.flatMap((row) =>
+    [0.5, 1].map((share) => {
+      const inputs = bladeQuestion(row, share * column(row, "pair_mass"));
+      const read = rotor.inputs.parse(inputs);
+      const limit = rotor.limits(outputsOf("rotor", inputs), read).find(({ family }) => family === "strength");
+      return [limit?.binding, Number(limit?.share.toFixed(2))];
+    }),
+  );
+  expect(shares).toEqual([
+    [false, 0.84],
+    [true, 1.69],
+    [false, 0.93],
+    [true, 1.86],
+  ]);
 });

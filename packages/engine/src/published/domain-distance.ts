@@ -103,8 +103,16 @@ const leastWidth: Readonly<Record<string, number>> = {
 /** Coordinates where a factor counts, not a difference; one width is at least a factor of two. */
 const byFactor = new Set(["reynoldsNumber"]);
 
+/** Widths by which arithmetic alone may leave a range: the cosine of a right angle is no advance ratio. */
+const noise = 1e-9;
+
 /** Distance outside a range over its width; 0 inside. */
-function overshoot({ name, low, high }: CoveredRange, value: number): number {
+function overshoot(range: CoveredRange, value: number): number {
+  const widths = widthsOutside(range, value);
+  return widths > noise ? widths : 0;
+}
+
+function widthsOutside({ name, low, high }: CoveredRange, value: number): number {
   if (value >= low && value <= high) return 0;
   if (byFactor.has(name) && low > 0) {
     const factor = value < low ? low / Math.max(value, low * 1e-6) : value / high;

@@ -19,6 +19,9 @@ export interface PublishedError {
   readonly bias: number;
   readonly rms: number;
   readonly largest: number;
+  /** Smallest and largest error with their sign. */
+  readonly lowest: number;
+  readonly highest: number;
   /** Null when no row is gated. */
   readonly passed: boolean | null;
 }

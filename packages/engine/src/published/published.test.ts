@@ -1,7 +1,18 @@
 import { describe, expect, it } from "vitest";
 import { domainDistance, domainOfRows, domainOutputs, type PublishedCheck, publishedErrors, publishedSeries } from "./index.ts";
 
-const error = { field: "ct", unit: "relative", rows: 2, gatedRows: 2, bias: 0.01, rms: 0.02, largest: 0.03, passed: true };
+const error = {
+  field: "ct",
+  unit: "relative",
+  rows: 2,
+  gatedRows: 2,
+  bias: 0.01,
+  rms: 0.02,
+  largest: 0.03,
+  lowest: -0.02,
+  highest: 0.03,
+  passed: true,
+};
 const made = (check: string, more: Partial<PublishedCheck>): PublishedCheck => ({
   check,
   component: "rotor",
@@ -47,6 +58,13 @@ describe("the distance from the range held against published data", () => {
     const both = domainDistance("rotor", { advanceRatio: 0.1, reynoldsNumber: 1e4 }, checks.slice(0, 1));
     expect(both.distance).toBeCloseTo(Math.SQRT2, 12);
     expect(both.outside.map(({ name }) => name)).toEqual(["advanceRatio", "reynoldsNumber"]);
+  });
+  it("takes what arithmetic leaves of nothing for nothing", () => {
+    expect(domainDistance("rotor", { advanceRatio: 6e-18, reynoldsNumber: 5e5 }, checks)).toEqual({
+      distance: 0,
+      nearest: "slow",
+      outside: [],
+    });
   });
   it("does not take a check for near that is silent about what others state", () => {
     const silent = [...checks, made("silent", { domain: [{ name: "advanceRatio", low: 0, high: 1 }] })];

@@ -9,9 +9,13 @@ import { largestFlap, stalled } from "./warnings.ts";
 export function rotorLimits(outputs: RotorOutputs, inputs: RotorInputs): readonly Limit[] {
   const rows = outputs.rows.filter(isSolved);
   const flapRange = "radius" in inputs.rotor ? inputs.rotor.flapRange : undefined;
+  const strength = inputs.blade?.strength;
   const limits = [
     nearest("rotor stall", "air", rows, stallShare),
     nearest("tip Mach number", "air", rows, (row) => row.advancingTipMach / largestTipMach),
+    ...(strength === undefined
+      ? []
+      : [nearest("centrifugal force", "strength" as const, rows, (row) => pullShare(row, strength), rotating)]),
     ...(flapRange === undefined ? [] : [nearest("flapping", "control" as const, rows, (row) => largestFlap(row) / flapRange)]),
   ].filter((limit) => limit !== undefined);
   const largest = Math.max(...limits.map((limit) => limit.share));
@@ -22,7 +26,7 @@ export function rotorLimits(outputs: RotorOutputs, inputs: RotorInputs): readonl
 const sameShare = 1e-6;
 
 type Solved = {
-  readonly [Name in keyof RotorRow]: Name extends "largestThrust" | "largestThrustCollective"
+  readonly [Name in keyof RotorRow]: Name extends "largestThrust" | "largestThrustCollective" | "centrifugalForce"
     ? RotorRow[Name]
     : NonNullable<RotorRow[Name]>;
 };
@@ -36,17 +40,30 @@ function stallShare(row: Solved): number | undefined {
   return Math.max(row.thrust / row.largestThrust, stalled(row) ? 1 : 0);
 }
 
+function pullShare({ centrifugalForce }: Solved, strength: number): number | undefined {
+  return centrifugalForce === null ? undefined : centrifugalForce / strength;
+}
+
+/** Where a limit is met that depends on the rotor speed alone. */
+function rotating({ rotationRate }: Solved): string {
+  return `at ${((rotationRate * 30) / Math.PI).toFixed(0)} rpm`;
+}
+
+function flying({ airspeed }: Solved): string {
+  return airspeed > 0 ? `at ${airspeed.toFixed(1)} m/s` : "in hover";
+}
+
 function nearest(
   name: string,
   family: Limit["family"],
   rows: readonly Solved[],
   shareOf: (row: Solved) => number | undefined,
+  where: (row: Solved) => string = flying,
 ): Limit | undefined {
   const found = rows.map((row) => ({ row, share: shareOf(row) ?? Number.NEGATIVE_INFINITY }));
   const worst = found.reduce<(typeof found)[number] | undefined>((best, one) => (!best || one.share > best.share ? one : best), undefined);
   if (!worst || worst.share === Number.NEGATIVE_INFINITY) return undefined;
-  const where = worst.row.airspeed > 0 ? `at ${worst.row.airspeed.toFixed(1)} m/s` : "in hover";
-  return { name, family, share: worst.share, side: "upper", where, binding: false };
+  return { name, family, share: worst.share, side: "upper", where: where(worst.row), binding: false };
 }
 
 export function rotorAnswer(outputs: RotorOutputs): Answer {
@@ -68,15 +85,24 @@ function pointAnswer(outputs: RotorOutputs): Answer {
       brief: `${outputs.thrust.toFixed(0)} N for ${outputs.power.toFixed(0)} W`,
     };
   const falling = outputs.advanceRatio < 1e-6 && outputs.climbRate < 0;
+  const motion = falling
+    ? [words(", turned by the air alone, sinking at "), reading(-outputs.climbRate, "speed", "/climbRate")]
+    : [words(", turned by the air alone, shaft tilted back "), reading(outputs.shaftAngle, "angle", "/shaftAngle")];
+  const { airspeedBandLow: low, airspeedBandHigh: high } = outputs;
+  if (low === null || high === null)
+    return { sentence: [...thrust, ...settings, ...motion, words(".")], brief: `${outputs.thrust.toFixed(0)} N, autorotating` };
+  const band = [
+    words("; published errors leave "),
+    reading(low, "speed", "/airspeedBandLow"),
+    words(" to "),
+    reading(high, "speed", "/airspeedBandHigh"),
+    words(" open."),
+  ];
+  const airspeed = falling ? [] : [words(", at an airspeed of "), reading(outputs.airspeed, "speed", "/airspeed")];
+  const [least, most] = [low, high].map((speed) => speed.toFixed(1));
   return {
-    sentence: [
-      ...thrust,
-      ...settings,
-      ...(falling
-        ? [words(", turned by the air alone, sinking at "), reading(-outputs.climbRate, "speed", "/climbRate"), words(".")]
-        : [words(", turned by the air alone, shaft tilted back "), reading(outputs.shaftAngle, "angle", "/shaftAngle"), words(".")]),
-    ],
-    brief: `${outputs.thrust.toFixed(0)} N, autorotating`,
+    sentence: [...thrust, ...settings, ...motion, ...airspeed, ...band],
+    brief: `${falling ? "sinks at" : "turns at"} ${outputs.airspeed.toFixed(1)} (${least} to ${most}) m/s`,
   };
 }
 

@@ -36,6 +36,7 @@ function forces(outputs: RotorOutputs): Figure {
       { label: "of it profile", quantity: "power" },
       { label: "Hub moment, pitch", quantity: "torque" },
       { label: "Hub moment, roll", quantity: "torque" },
+      ...(outputs.centrifugalForce === null ? [] : [{ label: "Centrifugal force of a blade", quantity: "force" as const }]),
     ],
     rows: [
       [
@@ -50,12 +51,21 @@ function forces(outputs: RotorOutputs): Figure {
         outputs.profilePower,
         outputs.hubPitchMoment,
         outputs.hubRollMoment,
+        ...(outputs.centrifugalForce === null ? [] : [outputs.centrifugalForce]),
       ],
     ],
   };
 }
 
 function attitude(outputs: RotorOutputs): Figure {
+  const { airspeedBandLow: low, airspeedBandHigh: high } = outputs;
+  const band =
+    low === null || high === null
+      ? []
+      : [
+          { label: "Airspeed, by errors from", value: low },
+          { label: "Airspeed, by errors to", value: high },
+        ];
   return {
     kind: "table",
     id: "attitude",
@@ -63,6 +73,7 @@ function attitude(outputs: RotorOutputs): Figure {
     columns: [
       { label: "State" },
       { label: "Airspeed", quantity: "speed" },
+      ...band.map(({ label }) => ({ label, quantity: "speed" as const })),
       { label: "Climb rate", quantity: "speed" },
       { label: "Rotation rate", quantity: "rotationRate" },
       { label: "Collective", quantity: "angle" },
@@ -77,6 +88,7 @@ function attitude(outputs: RotorOutputs): Figure {
       [
         outputs.state,
         outputs.airspeed,
+        ...band.map(({ value }) => value),
         outputs.climbRate,
         outputs.rotationRate,
         outputs.collective,

@@ -58,6 +58,12 @@ const pointFields = {
   advancingTipMach: one("Mach number of the advancing tip."),
   tipMach: one("Tip speed over the speed of sound."),
   reynoldsNumber: one("Reynolds number of the chord at 0.75 of the radius, mean over the turn."),
+  centrifugalForce: force("Centrifugal force of one blade at its root, without coning; none unless its mass is given.").nullable(),
+  airspeedBandLow: quantity("speed", {
+    description:
+      "Lowest airspeed that the errors of published checks leave open; none unless the airspeed was sought at which the air alone turns the rotor under a given thrust.",
+  }).nullable(),
+  airspeedBandHigh: quantity("speed", { description: "Highest such airspeed." }).nullable(),
 };
 
 /** What is found by a further search, or is long: of a point alone, of the first solved row of a sweep. */
@@ -93,6 +99,17 @@ const aloneFields = {
       thrust: z.array(one("Thrust coefficient per radius fraction in the same order.")),
     })
     .meta({ description: "Over the disc." }),
+  airspeedBandChecks: z
+    .array(
+      z.strictObject({
+        check: z.string().meta({ description: "Published check." }),
+        title: z.string().meta({ description: "Its short name." }),
+        quantity: z.string().meta({ description: "What it compares." }),
+        factor: one("Its largest error as a factor on the airspeed, above 1 whichever way it went."),
+        distance: one("Distance of this state from its range; the factor is raised to 1 plus this."),
+      }),
+    )
+    .meta({ description: "Errors that the band of the airspeed is made of, the one that decides first; empty without a band." }),
   torqueRoots: z
     .array(
       z.strictObject({

@@ -1,6 +1,8 @@
 import { bladeAt, largestSteadyThrust } from "../../aerodynamics/rotor/index.ts";
+import { airspeedBand } from "./airspeed-band.ts";
+import { bladeCentrifugalForce } from "./blade-masses.ts";
 import { rotorDistributions } from "./loading.ts";
-import type { RotorMeasures, RotorPointOutputs, RotorRow } from "./output-schema.ts";
+import type { RotorMeasures, RotorPointOutputs } from "./output-schema.ts";
 import type { RotorPointInputs } from "./solution.ts";
 import { RotorBench, type RotorState } from "./state.ts";
 import { torqueRoots } from "./torque-roots.ts";
@@ -32,7 +34,7 @@ export function rotorMeasures(bench: RotorBench, state: RotorState, inputs: Roto
   // A teeter hands no moment on; what is left in the solution is where its search ended.
   const held = model.articulation.kind !== "teetering";
   const largest = largestThrust(bench.ws, state, force);
-  return {
+  const measures = {
     thrust: shaft.ct * force,
     hForce: shaft.ch * force,
     sideForce: shaft.cy * force,
@@ -75,8 +77,11 @@ export function rotorMeasures(bench: RotorBench, state: RotorState, inputs: Roto
     advancingTipMach: (tipSpeed + airspeed * Math.abs(Math.cos(rotor.discAngle))) / air.speedOfSound,
     tipMach: tipSpeed / air.speedOfSound,
     reynoldsNumber: (0.75 * tipSpeed * bladeAt(model, 0.75).chord * air.density) / air.dynamicViscosity,
+    centrifugalForce: bladeCentrifugalForce(inputs.blade, model, tipSpeed / model.radius),
     ...largest,
-  };
+  } as const;
+  const band = airspeedBand(measures, inputs);
+  return { ...measures, airspeedBandLow: band?.low ?? null, airspeedBandHigh: band?.high ?? null };
 }
 
 /** Everything about one point. */
@@ -89,16 +94,9 @@ export function rotorPointOf(
   return {
     ...measures,
     ...rotorDistributions(bench.ws, state),
+    airspeedBandChecks: [...(airspeedBand(measures, inputs)?.errors ?? [])],
     torqueRoots: torqueRoots(new RotorBench(bench.ws, bench.air, bench.setting), state, inputs),
   };
-}
-
-/** Where a point lies among published measurements. */
-export function domainCoordinates(
-  point: Pick<RotorRow, "advanceRatio" | "reynoldsNumber" | "bladeLoading" | "torqueLoading" | "tipMach" | "axialRatio">,
-) {
-  const { advanceRatio, reynoldsNumber, bladeLoading, torqueLoading, tipMach, axialRatio } = point;
-  return { advanceRatio, reynoldsNumber, bladeLoading, torqueLoading, tipMach, axialRatio };
 }
 
 function flowState(rotor: RotorState["rotor"]): RotorPointOutputs["state"] {

@@ -1,12 +1,15 @@
 import { domainOfRows, publishedChecks } from "../../published/index.ts";
 import { type Analysis, Cancelled, type Context, type Outcome, type Problem, type ProjectView } from "../contract.ts";
 import { isProblem } from "../inputs/flight-conditions.ts";
+import { bandNotes } from "./airspeed-band.ts";
 import { rotorAnswer, rotorLimits } from "./answer.ts";
+import { beyondTip, evenMass } from "./blade-masses.ts";
+import { domainCoordinates } from "./domain-coordinates.ts";
 import { rotorFigures } from "./figures.ts";
 import { rotorBench, rotorFinding } from "./finding.ts";
 import { rotorNeeds, rotorReading } from "./model-input.ts";
 import { type RotorMeasures, type RotorOutputs, type RotorRow, rotorOutputs, unsolvedRow } from "./output-schema.ts";
-import { domainCoordinates, rotorMeasures, rotorPointOf } from "./outputs.ts";
+import { rotorMeasures, rotorPointOf } from "./outputs.ts";
 import { rotorProblem, tipMachProblem } from "./problem.ts";
 import { type RotorInputs, rotorInputs } from "./schema.ts";
 import { type RotorPointInputs, rotorAir } from "./solution.ts";
@@ -70,7 +73,9 @@ function run(project: ProjectView, inputs: RotorInputs, context: Context<RotorOu
   const { air, assumed: assumedAir } = rotorAir(inputs);
   const reading = rotorReading(project, inputs, air.density);
   if (isProblem(reading)) return { problem: reading };
-  const assumed = [...assumedAir, ...reading.assumed];
+  const misplaced = beyondTip(inputs.blade, reading.model.radius);
+  if (misplaced) return { problem: misplaced };
+  const assumed = [...assumedAir, ...reading.assumed, ...evenMass(inputs.blade, reading.model)];
   const more = assumed.length > 0 ? { assumed } : {};
   const bench = rotorBench(reading, air, inputs);
   const asked = rotorRowInputs(inputs);
@@ -82,21 +87,14 @@ function run(project: ProjectView, inputs: RotorInputs, context: Context<RotorOu
   const solved = points.flatMap((point) => (isProblem(point) ? [] : [point]));
   const [first] = solved;
   if (!first) return { problem: noneSolved(points.filter(isProblem)), ...more };
+  const measured = solved.map((point) => point.measures);
   const outputs: RotorOutputs = {
     ...rotorPointOf(first.bench, first.state, first.inputs, first.measures),
-    domain: domainOfRows(
-      "rotor",
-      solved.map((point) => domainCoordinates(point.measures)),
-    ),
+    domain: domainOfRows("rotor", measured.map(domainCoordinates)),
     swept: [...sweptNames(inputs.sweep)],
     rows: points.map((point, index) => rowOf(point, asked[index])),
   };
-  const warnings = rotorWarnings(
-    solved.map((point) => point.measures),
-    inputs,
-    reading,
-  );
-  return { outputs, warnings, ...more };
+  return { outputs, warnings: [...rotorWarnings(measured, inputs, reading), ...bandNotes(solved)], ...more };
 }
 
 function solvedPoint(bench: RotorBench, inputs: RotorPointInputs): SolvedPoint | Problem {

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { standardAltitudeRange } from "../../environment/atmosphere/index.ts";
 import { quantity } from "../../quantities/index.ts";
+import { bladeMasses } from "./blade-masses-schema.ts";
 import { rotorInput } from "./blade-schema.ts";
 import { rotorGivens, rotorQuestion } from "./givens.ts";
 import { rotorRowInputs, rowCount, sweepableNames } from "./sweep.ts";
@@ -118,6 +119,7 @@ const usualSweep = { given: ["airspeed", "shaftAngle", "rotationRate", "sweep"],
 export const rotorInputs = z
   .strictObject({
     rotor: rotorInput,
+    blade: bladeMasses.optional(),
     air: air.optional().meta({ description: "The air by its density, instead of an altitude." }),
     altitude: quantity("length", {
       description: "Geopotential altitude of the standard atmosphere; 0 when neither air nor altitude is given.",

@@ -1,14 +1,17 @@
 import { publishedChecks, publishedSeries } from "../../published/index.ts";
 import type { QuantityKind } from "../../quantities/index.ts";
 import type { Figure, Gap, LinesFigure, Series } from "../figures.ts";
+import { domainCoordinates } from "./domain-coordinates.ts";
 import type { RotorOutputs, RotorRow } from "./output-schema.ts";
-import { domainCoordinates } from "./outputs.ts";
 
 type Field = Exclude<keyof RotorRow, "state" | "problem">;
 
 const fields: Partial<Readonly<Record<Field, { readonly label: string; readonly quantity: QuantityKind }>>> = {
   heightAboveGround: { label: "Height above ground", quantity: "length" },
   airspeed: { label: "Airspeed", quantity: "speed" },
+  airspeedBandLow: { label: "Airspeed, by errors from", quantity: "speed" },
+  airspeedBandHigh: { label: "Airspeed, by errors to", quantity: "speed" },
+  centrifugalForce: { label: "Centrifugal force of a blade", quantity: "force" },
   advanceRatio: { label: "Advance ratio", quantity: "dimensionless" },
   climbRate: { label: "Climb rate", quantity: "speed" },
   shaftAngle: { label: "Shaft angle", quantity: "angle" },
@@ -132,8 +135,12 @@ const columns: readonly Field[] = [
   "advanceRatio",
 ];
 
+/** Columns that stand only where some row has a number. */
+const optionalColumns: readonly Field[] = ["airspeedBandLow", "airspeedBandHigh", "centrifugalForce"];
+
 function table({ rows, swept }: RotorOutputs): Figure {
-  const names = [...new Set([...swept.map(fieldOf), ...columns])];
+  const present = optionalColumns.filter((name) => rows.some((row) => row[name] !== null));
+  const names = [...new Set([...swept.map(fieldOf), ...columns, ...present])];
   return {
     kind: "table",
     id: "sweep",

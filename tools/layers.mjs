@@ -9,6 +9,7 @@ export const subjects = [
   ["environment"],
   ["aerodynamics", "drivetrain"],
   ["aircraft"],
+  ["airframe"],
   ["equilibrium"],
   ["motion"],
   ["performance"],

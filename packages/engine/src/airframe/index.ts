@@ -1,0 +1,15 @@
+export { Airframe } from "./airframe.ts";
+export {
+  type AirframeConditions,
+  type AirframeLoads,
+  type AirframeMass,
+  type AirframeMotion,
+  type PartLoads,
+  rotorStateWidth,
+  type SurfaceReading,
+} from "./airframe-loads.ts";
+export { cross, dot, type Vector } from "./axes.ts";
+export type { AirframeControl } from "./control-map.ts";
+export type { DrivePower, LossModel } from "./drive-power.ts";
+export { aircraftRotor, ElementRotor, type RotorLoads, type RotorSetting } from "./element-rotor.ts";
+export type { PropellerLoads } from "./thrust-propeller.ts";

@@ -1,0 +1,87 @@
+import { propellerState } from "../aerodynamics/propeller/index.ts";
+import { inducedInflow } from "../aerodynamics/rotor/index.ts";
+import type { PropellerPart } from "../aircraft/index.ts";
+import { dot, type Vector } from "./axes.ts";
+
+/** A propeller at work: loads at its place, body axes, and what its shaft asks for. */
+export interface PropellerLoads {
+  /** Thrust and, in a flow across the axis, the force in the disc [N]. */
+  readonly force: Vector;
+  /** Reaction of the shaft's torque on the airframe [N m]. */
+  readonly reaction: Vector;
+  readonly axis: Vector;
+  readonly thrust: number;
+  /** Never negative [W]. */
+  readonly shaftPower: number;
+  /** [rad/s] */
+  readonly rotationRate: number;
+  readonly torque: number;
+  /** At the disc, along the thrust backwards [m/s]. */
+  readonly inducedVelocity: number;
+}
+
+/** Growth of profile power of the shaft, and of the force in the disc, with the flow across the axis. @source johnson-1980, profile power in forward flight, from memory */
+const profileGrowth = 2.65;
+const discForce = 2;
+
+/** Direction of the thrust in body axes, with a tilt beyond the built-in direction (back is up for one that pulls). */
+export function thrustAxis(part: PropellerPart, tiltBack: number, tiltRight: number): Vector {
+  const up = part.axis.up + tiltBack;
+  const right = part.axis.right + tiltRight;
+  return [Math.cos(up) * Math.cos(right), Math.cos(up) * Math.sin(right), -Math.sin(up)];
+}
+
+/**
+ * A propeller that gives a thrust, by momentum theory with loss factors, in a flow from any direction.
+ *
+ *     along the axis      as `propellerState`: T = 2ρA(V+v)v, P = T(V + f v)/η
+ *     across it too       v from T = 2ρA v √(V_t² + (V_n + v)²), P = T(V_n + f v) + P₀(1 + 2.65 μ²), H = 2 P₀ μ/U
+ *
+ * with P₀ the blade-drag part in axial flow. The rate follows from the thrust law with the flow along the axis. Backwards as
+ * `propellerState`, with the flow along the axis alone.
+ *
+ * @param velocity of the disc through the air [m/s]
+ * @source leishman-2006, momentum theory in forward flight, unchecked
+ * @derivation continuous with the axial formulas where nothing flows across
+ */
+export function propellerLoads(part: PropellerPart, density: number, axis: Vector, velocity: Vector, thrust: number): PropellerLoads {
+  const axial = dot(velocity, axis);
+  const inPlane: Vector = [velocity[0] - axial * axis[0], velocity[1] - axial * axis[1], velocity[2] - axial * axis[2]];
+  const across = Math.sqrt(inPlane[0] ** 2 + inPlane[1] ** 2 + inPlane[2] ** 2);
+  const area = (Math.PI * part.diameter ** 2) / 4;
+  const state = propellerState(part, { density, airspeed: Math.max(axial, 0) }, thrust);
+  const sense = part.turns === "clockwise" ? -1 : 1;
+  let shaftPower = state.shaftPower;
+  let drag = 0;
+  let induced = 0;
+  if (thrust > 0) {
+    const hover = Math.sqrt(thrust / (2 * density * area));
+    const reference = Math.max(hover, 1e-6);
+    const ct = thrust / (density * area * reference * reference);
+    induced = inducedInflow({ ct, mu: across / reference, lambdaC: axial / reference, kappa: 1 }) * reference;
+    if (across > 0 || axial < 0) {
+      const inAxialFlow = thrust / (2 * density * area) / (Math.max(axial, 0) / 2 + Math.sqrt(Math.max(axial, 0) ** 2 / 4 + hover * hover));
+      const blade = thrust * (Math.max(axial, 0) + part.inducedFactor * inAxialFlow) * (1 / part.profileEfficiency - 1);
+      const tip = state.rotationRate * (part.diameter / 2);
+      const mu = tip > 0 ? across / tip : 0;
+      const oblique = thrust * (axial + part.inducedFactor * induced) + blade * (1 + profileGrowth * mu * mu);
+      const alongAxis = thrust * (Math.max(axial, 0) + part.inducedFactor * inAxialFlow) + blade;
+      // What obliqueness changes, on top of the law that is continuous through zero thrust.
+      shaftPower = Math.max(0, state.shaftPower + oblique - alongAxis);
+      drag = tip > 0 ? (discForce * blade * mu) / tip : 0;
+    }
+  }
+  const pull = across > 0 ? -drag / across : 0;
+  const torque = state.rotationRate > 1e-9 ? shaftPower / state.rotationRate : 0;
+  return {
+    force: [thrust * axis[0] + pull * inPlane[0], thrust * axis[1] + pull * inPlane[1], thrust * axis[2] + pull * inPlane[2]],
+    // Seen along the thrust a clockwise propeller turns about the axis: the airframe is turned against it.
+    reaction: [sense * torque * axis[0], sense * torque * axis[1], sense * torque * axis[2]],
+    axis,
+    thrust,
+    shaftPower,
+    rotationRate: state.rotationRate,
+    torque,
+    inducedVelocity: induced,
+  };
+}

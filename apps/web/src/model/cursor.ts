@@ -18,6 +18,7 @@ export interface LineReading {
 /** Undefined for pictures without an axis that their lines share. */
 export function readableFigure(figure: Figure): Readable | undefined {
   if (figure.kind !== "lines" && figure.kind !== "stacked" && figure.kind !== "profile") return undefined;
+  if (figure.kind === "lines" && figure.plane) return undefined;
   const places = figureTable(figure).rows.flatMap((row) => (typeof row[0] === "number" ? [row[0]] : []));
   return places.length === 0 ? undefined : { figure, axis: figure.x, places };
 }

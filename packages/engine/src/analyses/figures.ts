@@ -35,6 +35,9 @@ export interface Axis {
   readonly datum?: string;
 }
 
+/** What kind of thing a limit is. */
+export type LimitFamily = "air" | "power" | "strength" | "control" | "rule";
+
 export interface Series {
   readonly name: string;
   readonly meaning: Meaning;
@@ -43,8 +46,10 @@ export interface Series {
   readonly y: readonly (number | null)[];
   /** `thin` for what is dearer, earlier or secondary. */
   readonly weight?: "full" | "thin";
+  /** `points` where nothing is computed between neighbours: dots without a line. */
+  readonly shape?: "line" | "points";
   /** Where the line ends because something stops it: the limit's name and family are written there. */
-  readonly end?: { readonly limit: string; readonly family: "air" | "power" | "strength" | "control" | "rule" };
+  readonly end?: { readonly limit: string; readonly family: LimitFamily };
 }
 
 /** A point worth a name: minimum, crossing, lowest speed. */
@@ -68,7 +73,25 @@ export interface Bound {
   readonly axis: "x" | "y";
   readonly value: number;
   readonly forbidden: "above" | "below";
-  readonly family: "air" | "power" | "strength" | "control" | "rule";
+  readonly family: LimitFamily;
+}
+
+/** A limit that is not straight: a line with its name along it and ticks on the side that is forbidden. */
+export interface Border {
+  readonly name: string;
+  readonly x: readonly number[];
+  readonly y: readonly number[];
+  /** The side beyond, for whoever walks along the points with x to the right and y up. */
+  readonly forbidden: "left" | "right";
+  readonly family: LimitFamily;
+}
+
+/** A part of the plane in which something holds; its outline closes by itself. */
+export interface Region {
+  readonly name: string;
+  readonly meaning: Meaning;
+  readonly x: readonly number[];
+  readonly y: readonly number[];
 }
 
 /** Rotor shaft power as a share of hover's along x, and where the rotor turns free. */
@@ -93,9 +116,16 @@ export interface LinesFigure extends Base {
   readonly notable?: readonly NotablePoint[];
   readonly gaps?: readonly Gap[];
   readonly bounds?: readonly Bound[];
+  readonly borders?: readonly Border[];
+  readonly regions?: readonly Region[];
   readonly ribbon?: RotorRibbon;
   /** Start the y axis at zero (areas and costs). */
   readonly zeroBased?: boolean;
+  /**
+   * True where a line is a path over two results (roots, loadings, an outline) and no function of x: nothing is read at
+   * an x, and the table behind it lists every point.
+   */
+  readonly plane?: boolean;
 }
 
 export interface StackedFigure extends Base {
@@ -172,14 +202,85 @@ export interface ProfileFigure extends Base {
   readonly ribbon?: RotorRibbon;
 }
 
-/** Lines in body axes (x forward, y right, z down), drawn to one scale. */
+/** A point in body axes [m]: x forward, y right, z down from the datum; also a vector in them. */
+export type ScenePoint = readonly [x: number, y: number, z: number];
+
+/** From where a scene is looked at: from the left, from ahead, from behind, from above. */
+export type SceneView = "left" | "ahead" | "behind" | "above";
+
+/** An edge or outline. */
+export interface SceneLine {
+  readonly name: string;
+  readonly meaning: Meaning;
+  readonly points: readonly ScenePoint[];
+  /** True for an outline that closes by itself: its inside is tinted. */
+  readonly closed?: boolean;
+  /** `thin` for what stands behind the subject or is known in outline only. */
+  readonly weight?: "full" | "thin";
+  /** The views in which it says something; all when absent. */
+  readonly views?: readonly SceneView[];
+}
+
+/** A point worth a name. */
+export interface SceneMark {
+  readonly name: string;
+  readonly meaning: Meaning;
+  readonly at: ScenePoint;
+  /** `centre` is a centre of gravity, `point` anything else. */
+  readonly shape: "centre" | "point";
+}
+
+/** A length measured in one view. */
+export interface SceneDimension {
+  readonly name: string;
+  readonly from: ScenePoint;
+  readonly to: ScenePoint;
+  readonly view: SceneView;
+}
+
+/** How far a mark may move along an axis of the body; drawn beside that mark. */
+export interface SceneBound {
+  readonly name: string;
+  readonly axis: "x" | "z";
+  readonly value: number;
+  readonly forbidden: "above" | "below";
+  readonly family: LimitFamily;
+  /** Name of the mark that it bounds. */
+  readonly mark: string;
+}
+
+/** A force [N] or a moment [N m] in body axes, drawn where it acts. All forces of a scene share one scale, so do all moments. */
+export interface SceneArrow {
+  readonly name: string;
+  readonly meaning: Meaning;
+  readonly kind: "force" | "moment";
+  readonly at: ScenePoint;
+  readonly vector: ScenePoint;
+}
+
+/** How the body stands to the horizon and the air: the drawing is turned so that the horizon lies level on paper. */
+export interface SceneAttitude {
+  /** Nose above the horizon [rad]. */
+  readonly pitch: number;
+  /** Right side down [rad]. */
+  readonly roll: number;
+  /** About which point it is turned. */
+  readonly about: ScenePoint;
+  /** Velocity of the body through the air, body axes [m/s]. */
+  readonly velocity?: ScenePoint;
+}
+
+/** A body in space, drawn to one scale in several views. */
 export interface SceneFigure extends Base {
   readonly kind: "scene";
-  readonly lines: readonly {
-    readonly name: string;
-    readonly meaning: Meaning;
-    readonly points: readonly (readonly [number, number, number])[];
-  }[];
+  /** In the order of the paper; from the left, from ahead and from above when absent. */
+  readonly views?: readonly SceneView[];
+  readonly lines: readonly SceneLine[];
+  readonly marks?: readonly SceneMark[];
+  readonly bounds?: readonly SceneBound[];
+  readonly dimensions?: readonly SceneDimension[];
+  readonly arrows?: readonly SceneArrow[];
+  readonly attitude?: SceneAttitude;
 }
 
 export interface TreeNode {

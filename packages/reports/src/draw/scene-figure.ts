@@ -1,159 +1,97 @@
-import type { SceneFigure } from "@wingseed/engine";
+import type { SceneFigure, SceneView } from "@wingseed/engine";
 import { roundNumberText, roundStepBelow } from "../format/index.ts";
 import type { DrawContext } from "./context.ts";
-import { type Box, label, leader, textBlock, textSize } from "./label.ts";
-import { placeLabel, type Surroundings } from "./label-placement.ts";
-import { markStyle } from "./meaning.ts";
-import { element, group, pathThrough, type SvgNode } from "./node.ts";
+import { type Box, label, textBlock, textSize } from "./label.ts";
+import { element, group, type SvgNode } from "./node.ts";
 import { wordsUnder } from "./panel.ts";
 import { picture } from "./picture.ts";
-import { type PixelPoint, pointsAlong } from "./polyline.ts";
+import { dimensionRoom } from "./scene-dimensions.ts";
+import { forceScale, type Projection, projection, viewExtent } from "./scene-projection.ts";
+import { drawView, type ViewPlace, viewTitleRoom } from "./scene-view.ts";
 
-type Point = SceneFigure["lines"][number]["points"][number];
-interface View {
-  readonly title: string;
-  /** Right and down on paper, from body axes (x forward, y right, z down) [m]. */
-  readonly flat: (point: Point) => PixelPoint;
-}
-
-const side: View = { title: "from the left", flat: ([x, , z]) => [-x, z] };
-const front: View = { title: "from the front", flat: ([, y, z]) => [-y, z] };
-const above: View = { title: "from above", flat: ([x, y]) => [-x, -y] };
-
-const titleRoom = 24;
+const usualViews: readonly SceneView[] = ["left", "ahead", "above"];
 const gap = 28;
+/** Narrower than this, views stand under each other [px]. */
+const narrow = 560;
 
-/** Three views of lines in space at one scale: from the left and from above under each other, from the front beside. */
-export function drawScene(figure: SceneFigure, context: DrawContext): SvgNode {
-  const views = [side, front, above].map((view) => ({ view, extent: viewExtent(figure, view) }));
-  const [sideView, frontView, aboveView] = views as [ViewPlace, ViewPlace, ViewPlace];
-  const usable = context.width - 2 * gap;
-  const across = sideView.extent.width + frontView.extent.width;
-  const alone = context.width < 480;
-  const scale = alone ? usable / Math.max(...views.map((each) => each.extent.width)) : (usable - gap) / Math.max(across, 1e-9);
-  const put = (place: ViewPlace, x: number, y: number) => drawView(figure, place, { scale, x, y }, context);
-  const rowHeight = Math.max(sideView.extent.height, frontView.extent.height) * scale;
-  const placed = alone
-    ? columnOf([sideView, frontView, aboveView], scale, put)
-    : [put(sideView, gap, 0), put(frontView, 2 * gap + sideView.extent.width * scale, 0), put(aboveView, gap, rowHeight + titleRoom + gap)];
-  const bottom = Math.max(...placed.map((each) => each.bottom));
-  const bar = scaleBar(scale, bottom + 12, context);
-  const words = wordsUnder([...new Set(placed.flatMap((each) => each.unplaced))], bottom + 52, context);
-  return picture(figure, bottom + 52 + words.height, [...placed.map((each) => each.node), bar, words.node], context);
-}
-
-interface ViewPlace {
-  readonly view: View;
+/** A view with the paper that it needs [m] and the room for lengths beside and under it [px]. */
+interface Wanted {
+  readonly look: Projection;
   readonly extent: Box;
+  readonly room: { readonly right: number; readonly below: number };
 }
 
-interface DrawnView {
-  readonly node: SvgNode;
-  readonly bottom: number;
-  readonly unplaced: readonly string[];
+/** Views of a body at one scale: two beside each other, further ones under the first; on a narrow page in one column. */
+export function drawScene(figure: SceneFigure, context: DrawContext): SvgNode {
+  const wanted = (figure.views ?? usualViews).map((view): Wanted => {
+    const look = projection(view, figure.attitude);
+    return { look, extent: viewExtent(figure, look), room: dimensionRoom(figure, look, context) };
+  });
+  const inColumn = context.width < narrow || wanted.length === 1;
+  const scale = Math.max(8, inColumn ? columnScale(wanted, context.width) : rowScale(wanted, context.width));
+  const named = new Set<string>();
+  const drawn = placed(wanted, scale, inColumn).map((place) =>
+    drawView(figure, place, { named, looks: wanted.map(({ look }) => look) }, context),
+  );
+  const bottom = Math.max(0, ...drawn.map((each) => each.bottom));
+  const bars = scaleBars(figure, scale, bottom + 14, context);
+  const words = wordsUnder([...new Set(drawn.flatMap((each) => each.unplaced))], bars.bottom + 4, context);
+  return picture(figure, bars.bottom + 8 + words.height, [...drawn.map((each) => each.node), ...bars.nodes, words.node], context);
 }
 
-function columnOf(
-  places: readonly ViewPlace[],
-  scale: number,
-  put: (place: ViewPlace, x: number, y: number) => DrawnView,
-): readonly DrawnView[] {
+function columnScale(wanted: readonly Wanted[], width: number): number {
+  return Math.min(...wanted.map(({ extent, room }) => (width - 2 * gap - room.right) / extent.width));
+}
+
+function rowScale(wanted: readonly Wanted[], width: number): number {
+  const [first, second] = wanted as [Wanted, Wanted];
+  const beside = (width - 3 * gap - first.room.right - second.room.right) / (first.extent.width + second.extent.width);
+  return Math.min(beside, ...wanted.slice(2).map(({ extent, room }) => (width - 2 * gap - room.right) / extent.width));
+}
+
+/** Where each view lies. Under each other, views of one direction keep their lengths in line. */
+function placed(wanted: readonly Wanted[], scale: number, inColumn: boolean): readonly ViewPlace[] {
+  const height = ({ extent, room }: Wanted) => viewTitleRoom + extent.height * scale + room.below + gap;
+  const first = wanted[0];
   let top = 0;
-  return places.map((place) => {
-    const drawn = put(place, gap, top);
-    top += place.extent.height * scale + titleRoom + gap;
-    return drawn;
-  });
-}
-
-function viewExtent(figure: SceneFigure, view: View): Box {
-  const points = figure.lines.flatMap((line) => line.points.map(view.flat));
-  const [xs, ys] = [points.map((point) => point[0]), points.map((point) => point[1])];
-  const [x, y] = [Math.min(...xs, 0), Math.min(...ys, 0)];
-  return { x, y, width: Math.max(...xs, 0) - x || 0.1, height: Math.max(...ys, 0) - y || 0.1 };
-}
-
-function drawView(
-  figure: SceneFigure,
-  { view, extent }: ViewPlace,
-  at: { readonly scale: number; readonly x: number; readonly y: number },
-  context: DrawContext,
-): DrawnView {
-  const top = at.y + titleRoom;
-  const place = (point: Point): PixelPoint => {
-    const [x, y] = view.flat(point);
-    return [at.x + (x - extent.x) * at.scale, top + (y - extent.y) * at.scale];
-  };
-  const lines = figure.lines.map((line) => ({ line, points: line.points.map(place) }));
-  const [width, height] = [extent.width * at.scale, extent.height * at.scale];
-  const title = textBlock([view.title], textSize.small);
-  const around: Surroundings = {
-    inside: {
-      x: Math.max(0, at.x - gap / 2),
-      y: top - 2,
-      width: Math.min(width + gap, context.width - at.x + gap / 2),
-      height: height + gap,
-    },
-    taken: [],
-    lines: lines.flatMap(({ points }) => pointsAlong(points, 8).map((point) => point.at)),
-  };
-  const parts = lines.map(({ line, points }) => {
-    const style = markStyle(line.meaning, { stale: context.stale });
-    const look = { stroke: context.paint(style.paint), "stroke-width": 1.5, fill: "none", "stroke-linejoin": "round" };
-    return element("path", { d: pathThrough(points), ...look, "data-series": line.name, "data-meaning": line.meaning });
-  });
-  const names = view === above ? lineNames(lines, around, context) : { nodes: [], unplaced: [] };
-  const head = label([view.title], { x: at.x, y: at.y, ...title }, "start", { size: textSize.small, fill: context.paint("ink-2") });
-  const kept = view === above ? gap : 0;
-  return {
-    node: group("view", [head, ...parts, ...names.nodes], { "data-view": view.title }),
-    bottom: top + height + kept,
-    unplaced: names.unplaced,
-  };
-}
-
-/** Names of the lines, once each, in the view from above. */
-function lineNames(
-  lines: readonly { readonly line: SceneFigure["lines"][number]; readonly points: readonly PixelPoint[] }[],
-  around: Surroundings,
-  context: DrawContext,
-): { readonly nodes: readonly SvgNode[]; readonly unplaced: readonly string[] } {
-  const nodes: SvgNode[] = [];
-  const unplaced: string[] = [];
-  const seen = new Set<string>();
-  for (const { line, points } of lines) {
-    if (seen.has(line.name) || points.length === 0) continue;
-    seen.add(line.name);
-    const point = points[Math.floor(points.length / 2)] as PixelPoint;
-    const place = placeLabel({ lines: [line.name], size: textSize.small, point, distance: 7 }, around);
-    if (!place) {
-      unplaced.push(`Not named in the drawing for want of room: ${line.name}`);
-      continue;
+  return wanted.map((each, index): ViewPlace => {
+    const { look, extent, room } = each;
+    if (inColumn) {
+      const place = { look, extent, scale, room, x: gap, y: top };
+      top += height(each);
+      return place;
     }
-    const near: PixelPoint = [
-      Math.min(Math.max(point[0], place.box.x), place.box.x + place.box.width),
-      Math.min(Math.max(point[1], place.box.y), place.box.y + place.box.height),
-    ];
-    if (Math.hypot(near[0] - point[0], near[1] - point[1]) > 12) nodes.push(leader(point, near, context.paint("control-edge")));
-    nodes.push(
-      label([line.name], place.box, place.anchor, { size: textSize.small, fill: context.paint("ink"), rim: context.paint("ground") }),
-    );
-  }
-  return { nodes, unplaced };
+    const besideFirst = index === 1 && first !== undefined;
+    if (index === 2) top = Math.max(...wanted.slice(0, 2).map(height));
+    if (index > 2) top += height(wanted[index - 1] as Wanted);
+    const aligned = index > 1 && first && look.view === "above" && first.look.view === "left" ? (extent.x - first.extent.x) * scale : 0;
+    const x = besideFirst ? 2 * gap + first.extent.width * scale + first.room.right : gap + Math.max(0, aligned);
+    return { look, extent, scale, room, x, y: index < 2 ? 0 : top };
+  });
 }
 
-function scaleBar(scale: number, top: number, context: DrawContext): SvgNode {
-  const length = roundStepBelow(160 / scale);
-  const text = `${roundNumberText(length, 3)}\u00a0m`;
-  const block = textBlock([text], textSize.small);
-  const bar = element("path", {
-    d: `M${gap} ${top + 3}V${top + 8}H${gap + length * scale}V${top + 3}`,
-    fill: "none",
-    stroke: context.paint("ink"),
-    "stroke-width": 1.5,
+/** Bars that say how long a metre and how long a force is drawn. */
+function scaleBars(
+  figure: SceneFigure,
+  scale: number,
+  top: number,
+  context: DrawContext,
+): { readonly nodes: readonly SvgNode[]; readonly bottom: number } {
+  const perNewton = forceScale(figure);
+  const bars = [{ per: scale, unit: "m" }, ...(perNewton > 0 ? [{ per: perNewton * scale, unit: "N" }] : [])];
+  let x = gap;
+  const nodes = bars.map(({ per, unit }) => {
+    const length = roundStepBelow(140 / per);
+    const text = `${roundNumberText(length, 3)}\u00a0${unit}`;
+    const block = textBlock([text], textSize.small);
+    const style = { fill: "none", stroke: context.paint("ink"), "stroke-width": 1.5 };
+    const bar = element("path", { d: `M${x} ${top}V${top + 5}H${x + length * per}V${top}`, ...style });
+    const node = group("scale-bar", [
+      bar,
+      label([text], { x, y: top + 9, ...block }, "start", { size: textSize.small, fill: context.paint("ink") }),
+    ]);
+    x += Math.max(length * per, block.width) + 40;
+    return node;
   });
-  return group("scale-bar", [
-    bar,
-    label([text], { x: gap, y: top + 12, ...block }, "start", { size: textSize.small, fill: context.paint("ink") }),
-  ]);
+  return { nodes, bottom: top + 9 + textSize.small * 1.2 };
 }

@@ -76,6 +76,7 @@ const fixedUnits: Readonly<Record<FixedKind, DisplayUnitName>> = {
   dimensionless: "1",
   dynamicViscosity: "uPa s",
   forceRate: "N/s",
+  growthRate: "1/s",
   heatCapacity: "J/K",
   inertia: "kg m2",
   latitude: "latitude",

@@ -1,5 +1,6 @@
 import type { AnalysisResult, QuantityKind, TableFigure } from "@wingseed/engine";
 import { figureTable } from "./figure-table.ts";
+import { scenePoints } from "./scene-table.ts";
 import { siUnit } from "./si-units.ts";
 
 type Cell = number | string | boolean | null;
@@ -11,7 +12,8 @@ export function csvText(head: readonly string[], rows: readonly (readonly Cell[]
 
 /** The table behind a figure as CSV, in SI, units in the head. */
 export function figureCsv(figure: Parameters<typeof figureTable>[0]): string {
-  const table: TableFigure = figureTable(figure);
+  const table: Pick<TableFigure, "columns" | "rows"> =
+    figure.kind === "scene" && !figure.arrows ? scenePoints(figure) : figureTable(figure);
   const head = table.columns.map((column) => withUnit(column.label, column.quantity));
   return csvText(head, table.rows);
 }

@@ -27,6 +27,7 @@ export function axisReading(value: number, axis: Axis, system: UnitSystem = "si"
 }
 
 function linesOf(figure: Figure): readonly { readonly series: Series; readonly axis: Axis }[] {
+  if (figure.kind === "lines" && figure.plane) return [];
   if (figure.kind === "lines") return figure.series.map((series) => ({ series, axis: figure.y }));
   if (figure.kind === "profile") return figure.panels.flatMap((panel) => panel.series.map((series) => ({ series, axis: panel.y })));
   if (figure.kind !== "stacked") return [];

@@ -1,5 +1,8 @@
-import type { Axis, Figure, Series, TableColumn, TableFigure } from "@wingseed/engine";
+import type { Axis, Figure, Series, TableFigure } from "@wingseed/engine";
 import { sentence } from "../format/index.ts";
+import { planeContent } from "./plane-table.ts";
+import { sceneContent } from "./scene-table.ts";
+import { type Content, column } from "./table-content.ts";
 
 type Row = TableFigure["rows"][number];
 
@@ -9,20 +12,17 @@ export function figureTable(figure: Figure): TableFigure {
   return { kind: "table", id: figure.id, caption: figure.caption, columns, rows };
 }
 
-interface Content {
-  readonly columns: readonly TableColumn[];
-  readonly rows: readonly Row[];
-}
-
 function content(figure: Figure): Content {
   switch (figure.kind) {
     case "table":
       return figure;
     case "lines":
-      return overX(
-        figure.x,
-        figure.series.map((series) => ({ series, axis: figure.y })),
-      );
+      return figure.plane === true
+        ? planeContent(figure)
+        : overX(
+            figure.x,
+            figure.series.map((series) => ({ series, axis: figure.y })),
+          );
     case "stacked": {
       const layers = figure.layers.map((layer): Series => ({ name: layer.name, meaning: layer.meaning, x: figure.at, y: layer.values }));
       return overX(
@@ -64,12 +64,6 @@ function seriesLabel(series: Series, axis: Axis, all: readonly { readonly series
   return twice ? `${series.name}: ${axis.label}` : series.name;
 }
 
-function column(axis: Axis): TableColumn {
-  const unit = axis.unit === undefined ? {} : { unit: axis.unit };
-  const datum = axis.datum === undefined ? {} : { datum: axis.datum };
-  return { label: axis.label, quantity: axis.quantity, ...unit, ...datum };
-}
-
 function gridContent(figure: Extract<Figure, { kind: "grid" }>): Content {
   const width = figure.xs.length;
   const rows = figure.ys.flatMap((y, row) => figure.xs.map((x, at): Row => [x, y, figure.values[row * width + at] ?? null]));
@@ -83,12 +77,6 @@ function mapContent(figure: Extract<Figure, { kind: "map" }>): Content {
   const sites = figure.sites.map((site): Row => [site.name, null, site.at[0], site.at[1], site.note ?? null]);
   const columns = ["name", "point", "longitude, degrees", "latitude, degrees", "note"].map((label) => ({ label }));
   return { columns, rows: [...sites, ...tracks] };
-}
-
-function sceneContent(figure: Extract<Figure, { kind: "scene" }>): Content {
-  const lengths = ["x forward", "y right", "z down"].map((label): TableColumn => ({ label, quantity: "length", unit: "m" }));
-  const rows = figure.lines.flatMap((line) => line.points.map((point, index): Row => [line.name, index + 1, ...point]));
-  return { columns: [{ label: "line" }, { label: "point" }, ...lengths], rows };
 }
 
 function treeRows(node: Extract<Figure, { kind: "tree" }>["root"], level: number): readonly Row[] {

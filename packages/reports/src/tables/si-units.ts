@@ -15,6 +15,7 @@ const units: Readonly<Record<QuantityKind, string>> = {
   energyPerDistance: "J/m",
   force: "N",
   forceRate: "N/s",
+  growthRate: "1/s",
   heatCapacity: "J/K",
   inertia: "kg m2",
   latitude: "rad",

@@ -1,0 +1,112 @@
+import type { SceneFigure, SceneLine, SceneView } from "@wingseed/engine";
+import type { DrawContext } from "./context.ts";
+import { type Box, label, textBlock, textSize } from "./label.ts";
+import type { Surroundings } from "./label-placement.ts";
+import { markStyle } from "./meaning.ts";
+import { element, group, pathThrough, type SvgNode } from "./node.ts";
+import { type PixelPoint, pointsAlong } from "./polyline.ts";
+import { drawArrows } from "./scene-arrows.ts";
+import { drawAttitude } from "./scene-attitude.ts";
+import { drawDimensions } from "./scene-dimensions.ts";
+import { drawMarks } from "./scene-marks.ts";
+import { namedAt } from "./scene-names.ts";
+import { isShown, type Projection, viewTitles } from "./scene-projection.ts";
+
+export const viewTitleRoom = 26;
+/** Labels may stand this far outside the drawing [px]. */
+const margin = 24;
+
+/** Where a view lies on the picture. */
+export interface ViewPlace {
+  readonly look: Projection;
+  /** The part of the paper that it shows [m]. */
+  readonly extent: Box;
+  /** Pixels a metre. */
+  readonly scale: number;
+  readonly room: { readonly right: number; readonly below: number };
+  /** Its upper left corner, title included [px]. */
+  readonly x: number;
+  readonly y: number;
+}
+
+/** What the views of one picture share. */
+export interface SharedNames {
+  /** Names written so far: each stands once. */
+  readonly named: Set<string>;
+  readonly looks: readonly Projection[];
+}
+
+export interface DrawnView {
+  readonly node: SvgNode;
+  readonly bottom: number;
+  readonly unplaced: readonly string[];
+}
+
+/** One view with what a layer of it needs to draw. */
+export interface ViewCanvas {
+  readonly look: Projection;
+  readonly box: Box;
+  readonly scale: number;
+  readonly around: Surroundings;
+  toPaper(flat: PixelPoint): PixelPoint;
+}
+
+/** One view: title, outlines, lengths, forces, marks and names. */
+export function drawView(figure: SceneFigure, place: ViewPlace, shared: SharedNames, context: DrawContext): DrawnView {
+  const { look, extent, scale, room, x, y } = place;
+  const box = { x, y: y + viewTitleRoom, width: extent.width * scale, height: extent.height * scale };
+  const toPaper = ([right, down]: PixelPoint): PixelPoint => [box.x + (right - extent.x) * scale, box.y + (down - extent.y) * scale];
+  const lines = figure.lines
+    .filter((line) => isShown(line, look.view))
+    .map((line) => ({ line, points: line.points.map((point) => toPaper(look.place(point))) }));
+  const title = viewTitle(look.view, x, y, context);
+  const around: Surroundings = {
+    inside: {
+      x: Math.max(0, box.x - margin),
+      y: box.y - 4,
+      width: Math.min(box.width + room.right + 2 * margin, context.width - Math.max(0, box.x - margin)),
+      height: box.height + margin,
+    },
+    taken: [],
+    lines: lines.flatMap(({ line, points }) =>
+      pointsAlong(line.closed ? [...points, points[0] as PixelPoint] : points, 6).map((point) => point.at),
+    ),
+  };
+  const canvas: ViewCanvas = { look, box, scale, around, toPaper };
+  const dimensions = drawDimensions(figure, look, canvas, around, context);
+  const attitude = drawAttitude(figure, canvas, context);
+  const marks = drawMarks(figure, canvas, shared, context);
+  const arrows = drawArrows(figure, canvas, context);
+  const names = figure.arrows ? { nodes: [], unplaced: [] } : namedAt(lines, canvas, shared, context);
+  const outlines = lines.map(({ line, points }) => outline(line, points, context));
+  return {
+    node: group("view", [title, ...outlines, ...dimensions, ...attitude, ...arrows.nodes, ...marks.nodes, ...names.nodes], {
+      "data-view": look.view,
+    }),
+    bottom: box.y + box.height + room.below,
+    unplaced: [...marks.unplaced, ...arrows.unplaced, ...names.unplaced],
+  };
+}
+
+function viewTitle(view: SceneView, x: number, y: number, context: DrawContext): SvgNode {
+  const text = viewTitles[view];
+  return label([text], { x, y, ...textBlock([text], textSize.small) }, "start", { size: textSize.small, fill: context.paint("ink-2") });
+}
+
+/** An edge, or an outline with a pale inside through which others show. */
+function outline(line: SceneLine, points: readonly PixelPoint[], context: DrawContext): SvgNode {
+  const style = markStyle(line.meaning, { stale: context.stale });
+  const thin = line.weight === "thin" || context.coarse;
+  const paint = context.paint(style.paint);
+  return element("path", {
+    d: pathThrough(points, line.closed),
+    fill: line.closed ? paint : "none",
+    "fill-opacity": line.closed ? (thin ? 0.06 : 0.14) : undefined,
+    stroke: paint,
+    "stroke-width": thin ? 1 : 1.75,
+    "stroke-dasharray": style.dash,
+    "stroke-linejoin": "round",
+    "data-series": line.name,
+    "data-meaning": line.meaning,
+  });
+}

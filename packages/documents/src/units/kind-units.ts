@@ -24,6 +24,7 @@ const kindUnits: Readonly<Record<QuantityKind, KindUnits>> = {
   energyPerDistance: { noun: "an energy per distance", usual: ["Wh/km", "J/m"], example: "22 Wh/km" },
   force: { noun: "a force", usual: ["N", "kN", "lbf"], example: "235 N" },
   forceRate: { noun: "a rate of force", usual: ["N/s"], example: "40 N/s" },
+  growthRate: { noun: "a growth rate", usual: ["1/s"], example: "-0.5 1/s" },
   heatCapacity: { noun: "a heat capacity", usual: ["J/K", "kJ/K"], example: "350 J/K" },
   inertia: { noun: "a moment of inertia", usual: ["kg m2", "g m2"], example: "0.55 kg m2" },
   latitude: { noun: "a latitude", usual: ["deg", "rad"], example: "-47.5 deg" },

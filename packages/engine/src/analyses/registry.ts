@@ -8,7 +8,20 @@ import { propeller } from "./propeller/propeller.ts";
 import { rotor } from "./rotor/rotor.ts";
 import { section } from "./section/section.ts";
 import { speed } from "./speed/speed.ts";
+import { stability } from "./stability/stability.ts";
 import { wing } from "./wing/wing.ts";
 
 /** Every analysis of the house, in the order of the questions. One line each. */
-export const analyses: readonly Analysis[] = [payload, speed, mission, rotor, propeller, section, wing, motor, battery, atmosphere];
+export const analyses: readonly Analysis[] = [
+  payload,
+  speed,
+  stability,
+  mission,
+  rotor,
+  propeller,
+  section,
+  wing,
+  motor,
+  battery,
+  atmosphere,
+];

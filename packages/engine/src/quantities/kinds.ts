@@ -15,6 +15,7 @@ export const quantityKinds = {
   energyPerDistance: "J/m",
   force: "N",
   forceRate: "N/s",
+  growthRate: "1/s",
   heatCapacity: "J/K",
   inertia: "kg m2",
   latitude: "rad",

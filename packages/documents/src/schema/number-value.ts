@@ -102,7 +102,7 @@ function withinBounds(reading: Reading, node: SchemaNode, number: ReadNumber, pa
     high <= (node.maximum ?? Number.POSITIVE_INFINITY) &&
     high < (node.exclusiveMaximum ?? Number.POSITIVE_INFINITY);
   if (inside) return true;
-  const range = boundsInWords(node);
+  const range = boundsInWords(node, unitAsWritten(node, number.text));
   complain(reading, path, {
     kind: "out-of-range",
     read: number.text,
@@ -112,22 +112,40 @@ function withinBounds(reading: Reading, node: SchemaNode, number: ReadNumber, pa
   return false;
 }
 
-/** The range of a number in words: "more than 0 kg", "at least 0 and at most 1". */
-export function boundsInWords(node: SchemaNode): string {
+/** The range of a number in words: "more than 0 kg", "at least 0 and at most 1", in the unit given or the usual one. */
+export function boundsInWords(node: SchemaNode, unit?: UnitAsWritten): string {
+  const say = (value: number) => bound(node, value, unit);
   const bounds = [
-    node.exclusiveMinimum === undefined ? undefined : `more than ${bound(node, node.exclusiveMinimum)}`,
-    node.minimum === undefined || node.minimum === Number.MIN_SAFE_INTEGER ? undefined : `at least ${bound(node, node.minimum)}`,
-    node.exclusiveMaximum === undefined ? undefined : `less than ${bound(node, node.exclusiveMaximum)}`,
-    node.maximum === undefined || node.maximum === Number.MAX_SAFE_INTEGER ? undefined : `at most ${bound(node, node.maximum)}`,
+    node.exclusiveMinimum === undefined ? undefined : `more than ${say(node.exclusiveMinimum)}`,
+    node.minimum === undefined || node.minimum === Number.MIN_SAFE_INTEGER ? undefined : `at least ${say(node.minimum)}`,
+    node.exclusiveMaximum === undefined ? undefined : `less than ${say(node.exclusiveMaximum)}`,
+    node.maximum === undefined || node.maximum === Number.MAX_SAFE_INTEGER ? undefined : `at most ${say(node.maximum)}`,
   ];
   return bounds.filter((part) => part !== undefined).join(" and ");
 }
 
-function bound(node: SchemaNode, value: number): string {
+function bound(node: SchemaNode, value: number, unit: UnitAsWritten | undefined): string {
   const kind = isQuantityKind(node.quantity) ? node.quantity : undefined;
-  if (kind === undefined || kind === "dimensionless") return String(value);
+  if (kind === undefined || (kind === "dimensionless" && unit === undefined)) return String(value);
+  if (unit !== undefined) return `${Number(((value - unit.zero) / unit.step).toPrecision(6))} ${unit.name}`;
   const inDegrees = quantityKinds[kind] === "rad" && value !== 0;
   return inDegrees ? `${Number(((value * 180) / Math.PI).toPrecision(6))} deg` : `${value} ${quantityKinds[kind]}`;
+}
+
+/** A unit that somebody used: SI value = zero + step × number. */
+interface UnitAsWritten {
+  readonly name: string;
+  readonly zero: number;
+  readonly step: number;
+}
+
+/** The unit behind a single number, so that the range is told in it; undefined for a bare number or an interval. */
+function unitAsWritten(node: SchemaNode, text: string): UnitAsWritten | undefined {
+  const name = /^[+-]?[\d.]+(?:[eE][+-]?\d+)?\s*(\S[^±(]*)$/u.exec(text.trim())?.[1];
+  if (name === undefined || !isQuantityKind(node.quantity)) return undefined;
+  const [none, one] = [parseQuantity(`0 ${name}`, node.quantity), parseQuantity(`1 ${name}`, node.quantity)];
+  if (none.kind !== "quantity" || one.kind !== "quantity" || one.value === none.value) return undefined;
+  return { name, zero: none.value, step: one.value - none.value };
 }
 
 function allowedText(node: SchemaNode, kind: QuantityKind | undefined): string {

@@ -110,7 +110,7 @@ describe("a document", () => {
       "control.value: this key is not known here; the keys are kind, minimum",
       "unknown-key",
     ],
-    [{ control: "free" }, 'control: a mapping is expected; read "free"', "wrong-type"],
+    [{ control: "free" }, 'control: a mapping with kind: "fixed" or "free" is expected; read "free"', "wrong-type"],
     [{ speed: "optimal" }, 'speed: a speed (as in "52 km/h") or "optimum" is expected; read "optimal"', "wrong-type"],
     [{ speed: "20 kg" }, 'speed: "20 kg" is a mass; a speed is expected, for example "52 km/h"', "wrong-quantity"],
     [{ stations: [] }, "stations: a list of at least 1 entry is expected; read a list of 0 entries", "out-of-range"],
@@ -181,6 +181,39 @@ describe("inputs", () => {
     expect(readInputText(craft, "lit", "true")).toMatchObject({ kind: "value", value: true });
     expect(readInputText(craft, "powers.lights", "3 W")).toMatchObject({ kind: "value", value: 3 });
     expect(readInputText(craft, "name", "7")).toMatchObject({ kind: "value", value: "7" });
+  });
+
+  test("take the word of an alternative alone for that alternative", () => {
+    const choice = z.strictObject({
+      control: z.union([
+        z.strictObject({ kind: z.literal("fixed") }),
+        z.strictObject({ kind: z.literal("spring-held"), stiffness: quantity("torque", { description: "Of the spring." }) }),
+      ]),
+    });
+    expect(readInputs(choice, { control: "Fixed" }).inputs).toEqual({ control: { kind: "fixed" } });
+    expect(readInputText(choice, "control", "fixed")).toMatchObject({ kind: "value", value: { kind: "fixed" } });
+    const messages = (control: string) => readInputs(choice, { control }).problems.map(({ message }) => message);
+    expect(messages("spring held")).toEqual(['control: "stiffness" is missing: Of the spring']);
+    expect(messages("round")).toEqual(['control: a mapping with kind: "fixed" or "spring-held" is expected; read "round"']);
+  });
+
+  test("are told the range in the unit that they were given in", () => {
+    const one = z.strictObject({
+      warmth: quantity("temperature", { description: "Warmth.", minimum: 250, maximum: 400 }).optional(),
+      ohms: quantity("resistance", { description: "Ohms.", minimum: 0.001 }).optional(),
+    });
+    const message = (raw: unknown) => readInputs(one, raw).problems[0]?.message;
+    expect(message({ warmth: "-40 degC" })).toBe(
+      "warmth: -40 degC is out of range; at least -23.15 degC and at most 126.85 degC is allowed",
+    );
+    expect(message({ ohms: "-5 mOhm" })).toBe("ohms: -5 mOhm is out of range; at least 1 mOhm is allowed");
+    expect(message({ ohms: -5 })).toBe("ohms: -5 is out of range; at least 0.001 Ohm is allowed");
+  });
+
+  test("that want a list are shown how one is written", () => {
+    const listed = z.strictObject({ blocks: z.array(z.int()) });
+    expect(readInputs(listed, { blocks: 2 }).problems[0]?.message).toBe("blocks: a list is expected, as in [2]; read 2");
+    expect(readInputs(listed, { blocks: "2, 5" }).problems[0]?.message).toBe('blocks: a list is expected, as in [2, 5]; read "2, 5"');
   });
 
   test.each([

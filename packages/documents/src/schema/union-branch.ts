@@ -7,6 +7,8 @@ export type UnionBranch =
   | { readonly kind: "branch"; readonly node: SchemaNode }
   | { readonly kind: "several"; readonly nodes: readonly SchemaNode[] }
   | { readonly kind: "wrong-tag"; readonly key: string; readonly allowed: readonly unknown[] }
+  /** A bare word where mappings are told apart by the word of one key. */
+  | { readonly kind: "tag-word"; readonly key: string; readonly allowed: readonly unknown[]; readonly meant: string | undefined }
   | { readonly kind: "none" };
 
 export function unionBranch(branches: readonly SchemaNode[], raw: unknown, root: SchemaNode): UnionBranch {
@@ -19,7 +21,7 @@ export function unionBranch(branches: readonly SchemaNode[], raw: unknown, root:
   const tag = isMapping(raw) ? tagOf(fitting, root) : undefined;
   if (tag !== undefined && isMapping(raw)) return taggedBranch(fitting, tag, raw, root);
   const [only] = fitting;
-  if (only === undefined) return { kind: "none" };
+  if (only === undefined) return typeof raw === "string" ? tagWord(nodes, raw, root) : { kind: "none" };
   return fitting.length === 1 ? { kind: "branch", node: only } : { kind: "several", nodes: fitting };
 }
 
@@ -48,6 +50,20 @@ function taggedBranch(nodes: readonly SchemaNode[], key: string, raw: Readonly<R
   const node = nodes.find((candidate) => tagValues(candidate, key, root).includes(raw[key]));
   if (node !== undefined) return { kind: "branch", node };
   return { kind: "wrong-tag", key, allowed: nodes.flatMap((candidate) => tagValues(candidate, key, root)) };
+}
+
+/** "free" where `{ kind: free }` is meant. */
+function tagWord(nodes: readonly SchemaNode[], raw: string, root: SchemaNode): UnionBranch {
+  const mappings = nodes.filter((node) => node.type === "object");
+  const key = mappings.length === nodes.length ? tagOf(mappings, root) : undefined;
+  if (key === undefined) return { kind: "none" };
+  const allowed = mappings.flatMap((node) => tagValues(node, key, root));
+  return {
+    kind: "tag-word",
+    key,
+    allowed,
+    meant: (allowed.find((one) => one === raw) as string | undefined) ?? listedByTradeName(allowed, raw),
+  };
 }
 
 function fitsType(node: SchemaNode, raw: unknown): boolean {

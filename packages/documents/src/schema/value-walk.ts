@@ -77,8 +77,16 @@ function textValue(reading: Reading, node: SchemaNode, raw: unknown, path: reado
   return raw;
 }
 
+/** One entry, or several with commas between, where a list is meant: says how it is written. */
+function noList(reading: Reading, raw: unknown, path: readonly PathStep[]): undefined {
+  const entries = typeof raw === "number" || (typeof raw === "string" && /^[^[\]{}"]{1,40}$/u.test(raw)) ? `, as in [${raw}]` : "";
+  const sentence = `a list is expected${entries}; read ${shown(raw)}`;
+  complain(reading, path, { kind: "wrong-type", read: shown(raw), allowed: "a list", sentence });
+  return undefined;
+}
+
 function listValue(reading: Reading, node: SchemaNode, raw: unknown, path: readonly PathStep[]): unknown {
-  if (!Array.isArray(raw)) return wrongType(reading, raw, path, "a list");
+  if (!Array.isArray(raw)) return noList(reading, raw, path);
   const { minItems = 0, maxItems = Number.POSITIVE_INFINITY } = node;
   if (raw.length < minItems || raw.length > maxItems) {
     const count = raw.length < minItems ? minItems : maxItems;
@@ -106,6 +114,14 @@ function unionValue(reading: Reading, branches: readonly SchemaNode[], raw: unkn
       const place = tag === undefined ? path : [...path, branch.key];
       const sentence = tag === undefined ? `${branch.key} is missing; ${allowed} is allowed` : `${allowed} is allowed; read ${shown(tag)}`;
       complain(reading, place, { kind: tag === undefined ? "missing-key" : "not-allowed", read: shown(tag), allowed, sentence });
+      return undefined;
+    }
+    case "tag-word": {
+      const { key, meant, allowed } = branch;
+      if (meant !== undefined && reading.mode !== "document") return unionValue(reading, branches, { [key]: meant }, path);
+      const words = alternatives(allowed);
+      const sentence = `a mapping with ${key}: ${words} is expected; read ${shown(raw)}`;
+      complain(reading, path, { kind: "wrong-type", read: shown(raw), allowed: words, sentence });
       return undefined;
     }
     case "none":

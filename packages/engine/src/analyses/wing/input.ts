@@ -114,10 +114,28 @@ function writtenReading(
       at: (condition) => solver.at(condition),
     };
   }
-  return { ...common, ...polarReading(polarOf(wing, planform, method, law, at), method) };
+  const least = sectionCharacteristics(law, { reynolds: at.reynolds, mach: at.mach }).leastDrag ?? usualSectionDrag;
+  const stated = { ...method, efficiency: method.efficiency ?? usualOswald, zeroLiftDrag: method.zeroLiftDrag ?? least };
+  return {
+    ...common,
+    ...polarReading(polarOf(wing, planform, stated, law, at), method),
+    warnings: [...warnings, ...notStated(method, least)],
+  };
 }
 
-function polarReading(polar: PolarWing, method: WingMethod & { readonly kind: "oswald" }) {
+/** What of a parabolic polar was not given and is taken instead. */
+function notStated({ efficiency, zeroLiftDrag }: ParabolicPolar, least: number): readonly Warning[] {
+  const taken = [
+    ...(efficiency === undefined ? [`Oswald efficiency ${usualOswald}, common practice for a straight wing`] : []),
+    ...(zeroLiftDrag === undefined ? [`drag without lift ${least.toFixed(4)}, the least of the section`] : []),
+  ];
+  return taken.length === 0 ? [] : [{ grade: "note", kind: "polar", message: `Of the polar not given and taken: ${taken.join("; ")}.` }];
+}
+
+type ParabolicPolar = WingMethod & { readonly kind: "oswald" };
+type StatedPolar = ParabolicPolar & { readonly efficiency: number; readonly zeroLiftDrag: number };
+
+function polarReading(polar: PolarWing, method: ParabolicPolar) {
   const attached = {
     at: (angle: number) => attachedPolarPoint(polar, angle),
     liftSlope: polar.wing.liftSlope,
@@ -138,6 +156,10 @@ const boundlessLift = 8;
 const shareOfSectionLift = 0.9;
 /** Largest lift of a section that has none. Common practice. */
 const usualLargestLift = 1.2;
+/** Oswald efficiency of a straight wing where none is given. Common practice. */
+const usualOswald = 0.8;
+/** Least drag of a section that has no angle without lift. Common practice. */
+const usualSectionDrag = 0.01;
 const plate = { stallSharpness: 60, flatPlateCoefficient: 1.2 };
 /** Share of a flap's lift that is left at stall. From memory, plain flaps. */
 const keptAtStall = 0.6;
@@ -145,7 +167,7 @@ const keptAtStall = 0.6;
 function polarOf(
   { flaps }: WrittenWing,
   planform: WingPlanform,
-  method: WingMethod & { readonly kind: "oswald" },
+  method: StatedPolar,
   law: SectionLaw,
   { reynolds, mach }: PolarCondition,
 ): PolarWing {

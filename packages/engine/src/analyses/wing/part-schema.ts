@@ -67,8 +67,16 @@ const liftingLine = z
 const oswald = z
   .strictObject({
     kind: z.literal("oswald"),
-    efficiency: quantity("dimensionless", { description: "Oswald efficiency e of C_L²/(π A e).", minimum: 0.1, maximum: 1.5 }),
-    zeroLiftDrag: quantity("dimensionless", { description: "Drag coefficient without lift.", minimum: 1e-4, maximum: 1 }),
+    efficiency: quantity("dimensionless", {
+      description: "Oswald efficiency e of C_L²/(π A e); 0.8 when absent.",
+      minimum: 0.1,
+      maximum: 1.5,
+    }).optional(),
+    zeroLiftDrag: quantity("dimensionless", {
+      description: "Drag coefficient without lift; the least of the section when absent.",
+      minimum: 1e-4,
+      maximum: 1,
+    }).optional(),
     liftSlope: quantity("dimensionless", {
       description: "Slope of lift per radian; from aspect ratio, sweep and section when absent.",
       minimum: 0.3,

@@ -59,6 +59,16 @@ describe("a wing by a parabolic polar", () => {
     expect(Math.max(...outputs.rows.map((row) => row.liftCoefficient))).toBeLessThanOrEqual(0.6001);
   });
 
+  it("takes what is not given from common practice and from the section, and says so", () => {
+    const [bare, stated] = [{ kind: "oswald" }, { kind: "oswald", efficiency: 0.7, zeroLiftDrag: 0.03 }];
+    const outputs = answered({ ...measured, method: bare, mass: 5 });
+    const section = answered({ ...measured, mass: 5 });
+    expect(outputs.bestGlideRatio).toBeCloseTo(0.5 * Math.sqrt((Math.PI * 8 * 0.8) / (outputs.zeroLiftDrag ?? 0)), 1);
+    expect(Math.abs((outputs.zeroLiftDrag ?? 0) / (section.zeroLiftDrag ?? 1) - 1)).toBeLessThan(0.1);
+    expect(kinds({ ...measured, method: bare })).toContain("polar");
+    expect(kinds({ ...measured, method: stated })).not.toContain("polar");
+  });
+
   it("says so when the least sink asks for more lift than the section has", () => {
     const dragging = { wing: shape, method: { ...parabola, zeroLiftDrag: 0.2 } };
     expect(kinds(dragging)).toContain("beyond-stall");

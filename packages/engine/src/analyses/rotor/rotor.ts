@@ -3,7 +3,7 @@ import { type Analysis, Cancelled, type Context, type Outcome, type Problem, typ
 import { isProblem } from "../inputs/flight-conditions.ts";
 import { bandNotes } from "./airspeed-band.ts";
 import { rotorAnswer, rotorLimits } from "./answer.ts";
-import { beyondTip, evenMass } from "./blade-masses.ts";
+import { evenMass } from "./blade-masses.ts";
 import { domainCoordinates } from "./domain-coordinates.ts";
 import { rotorFigures } from "./figures.ts";
 import { rotorBench, rotorFinding } from "./finding.ts";
@@ -73,9 +73,7 @@ function run(project: ProjectView, inputs: RotorInputs, context: Context<RotorOu
   const { air, assumed: assumedAir } = rotorAir(inputs);
   const reading = rotorReading(project, inputs, air.density);
   if (isProblem(reading)) return { problem: reading };
-  const misplaced = beyondTip(inputs.blade, reading.model.radius);
-  if (misplaced) return { problem: misplaced };
-  const assumed = [...assumedAir, ...reading.assumed, ...evenMass(inputs.blade, reading.model)];
+  const assumed = [...assumedAir, ...reading.assumed, ...evenMass(inputs.blade, reading.model.rootCutout)];
   const more = assumed.length > 0 ? { assumed } : {};
   const bench = rotorBench(reading, air, inputs);
   const asked = rotorRowInputs(inputs);

@@ -26,6 +26,7 @@ const model = {
   azimuths: 24,
   radialElements: 16,
 };
+const annular = { ...model, inflowBalance: "annular", tipLoss: { kind: "prandtl" }, inducedPowerFactor: 1 };
 const state = {
   mu: 0.21,
   lambdaC: -0.012,
@@ -40,6 +41,8 @@ const state = {
 };
 const sweeps = 6_000;
 const rounds = 21;
+/** Sweeps in which an autorotating state is to be solved beside a solved one. */
+const warmSweepGate = 15;
 /** The general path: a section by Reynolds number, Prandtl's tip loss, one mean induced velocity; and the same ring by ring. */
 const general = { ...model, section: { kind: "built-in", name: "naca-0015", dragIncrement: 0 }, tipLoss: { kind: "prandtl" } };
 const flags = { plain: ["-O3"], vector: ["-O3", "-march=native", "-ffast-math"] };
@@ -105,7 +108,8 @@ function autorotationLines(rotor) {
   const air = { density: 1.225, speedOfSound: 340.3, dynamicViscosity: 1.789e-5 };
   return [
     ["mean inflow", model],
-    ["annular inflow", { ...model, inflowBalance: "annular", tipLoss: { kind: "prandtl" }, inducedPowerFactor: 1 }],
+    ["annular inflow", annular],
+    ["annular inflow with swirl and root loss", { ...annular, swirl: true, rootLoss: true }],
   ].map(([name, of]) => {
     const workspace = rotor.createRotorWorkspace(of);
     const counts = [];
@@ -116,8 +120,9 @@ function autorotationLines(rotor) {
       if (trail) counts.push(state.sweeps);
       trail = state.trail;
     }
-    const gate = of === model ? " (gate 15)" : "";
-    return `autorotation     ${median(counts).toFixed(0)} sweeps beside a solved state, at most ${Math.max(...counts).toFixed(0)}${gate}, ${name}, 35 to 8 m/s`;
+    const most = Math.max(...counts);
+    const gate = `(gate ${warmSweepGate}: ${most <= warmSweepGate ? "met" : "NOT MET"})`;
+    return `autorotation     ${median(counts).toFixed(0)} sweeps beside a solved state, at most ${most.toFixed(0)} ${gate}, ${name}, 35 to 8 m/s`;
   });
 }
 

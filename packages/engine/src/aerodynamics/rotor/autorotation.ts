@@ -1,4 +1,6 @@
 import type { Air } from "../../environment/atmosphere/index.ts";
+import { type AnnularTorque, annularAutorotation, annularPlace } from "./annular-autorotation.ts";
+import type { BorderedPlace } from "./bordered-system.ts";
 import { type FlapEquations, flapEquations } from "./flap-equations.ts";
 import { type SolvedRotor, solution } from "./inflow-and-flap.ts";
 import { rotorOperatingPoint } from "./operating-point.ts";
@@ -23,17 +25,16 @@ export interface Autorotation {
   readonly kind: "solved";
   readonly discAngle: number;
   readonly rotor: SolvedRotor;
-  /** Sweeps of the last system; scanning for a first state comes on top. */
+  /** Sweeps of the last system; scanning for a first state and measuring the slopes of its rings come on top. */
   readonly sweeps: number;
   /** For the next state beside this one. */
   readonly trail: AutorotationTrail;
 }
 
-/** Unknowns and slopes of a solved state, and how far the next one may be away to start from them. */
-export interface AutorotationTrail {
-  readonly unknowns: Float64Array;
-  readonly jacobian: Float64Array;
-}
+/** Unknowns and slopes of a solved state, from which the next one starts; with annular inflow those of every ring. */
+export type AutorotationTrail =
+  | { readonly kind: "mean"; readonly unknowns: Float64Array; readonly jacobian: Float64Array }
+  | { readonly kind: "annular"; readonly place: BorderedPlace };
 
 export interface NoAutorotation {
   readonly kind: "no-equilibrium";
@@ -45,12 +46,16 @@ const nearSweeps = 40;
 const farSweeps = 120;
 /** Torque is brought to the size of the other residuals by this share of σ a/2. */
 const torqueShare = 0.1;
+const largestSteps = [0.03, 0.06, 0.06, 0.06, 0.06];
+
+type MeanTrail = Extract<AutorotationTrail, { readonly kind: "mean" }>;
 
 /**
  * The disc angle at which a rotor autorotates, with inflow and flapping, all in one system.
  *
- * Beside a solved state (`near`) it starts from that state and its slopes, and stays on its branch; where that fails, or without one,
- * the first crossing of torque over shaft angle is sought as `rotorOperatingPoint` does.
+ * Beside a solved state (`near`) it starts from that state and its slopes, and stays on its branch, that of every ring included: with
+ * annular inflow all rings are balanced side by side with flapping and torque. Where that fails, or without one, the first crossing
+ * of torque over shaft angle is sought as `rotorOperatingPoint` does.
  *
  * @derivation the equations of `solveRotorInflowAndFlap` and that of torque, disc angle unknown
  */
@@ -59,7 +64,7 @@ export function autorotation(
   condition: AutorotationCondition,
   near?: AutorotationTrail,
 ): Autorotation | NoAutorotation {
-  const beside = near && solveFrom(ws, condition, near, nearSweeps);
+  const beside = near && solveBeside(ws, condition, near);
   if (beside) return beside;
   const { airspeed, tipSpeed, collective, cq = 0, air } = condition;
   const { radius } = ws.model;
@@ -75,8 +80,35 @@ export function autorotation(
   return scanned ?? { kind: "no-equilibrium", reason: "the state that was found could not be closed in on" };
 }
 
+function solveBeside(ws: RotorWorkspace, condition: AutorotationCondition, near: AutorotationTrail): Autorotation | undefined {
+  if (near.kind === "mean") return ws.annular ? undefined : solveFrom(ws, condition, near, nearSweeps);
+  const { shared } = near.place;
+  const { point, equations } = systemOf(ws, condition, shared[shared.length - 1] as number);
+  if (!ws.annular) return undefined;
+  const solved = annularAutorotation(equations, torqueOf(condition, point, equations), near.place);
+  if (!solved) return undefined;
+  return solvedState(solution(ws, equations, solved.unknowns), { kind: "annular", place: solved.place });
+}
+
+function solvedState(rotor: SolvedRotor, trail: AutorotationTrail): Autorotation {
+  return { kind: "solved", discAngle: rotor.discAngle, rotor, sweeps: rotor.sweeps, trail };
+}
+
+function torqueOf({ cq = 0 }: AutorotationCondition, point: MovablePoint, { size, halfSlope }: FlapEquations): AnnularTorque {
+  return {
+    cq,
+    scale: 1 / (torqueShare * halfSlope),
+    turn: (discAngle) => {
+      point.angle.value = discAngle;
+    },
+    largestSteps: largestSteps.slice(0, size + 1),
+    tolerance,
+    largestSweepCount: nearSweeps,
+  };
+}
+
 /** The unknowns of a state that another search has found, and slopes by differences. */
-function trailOf(ws: RotorWorkspace, condition: AutorotationCondition, rotor: SolvedRotor): AutorotationTrail {
+function trailOf(ws: RotorWorkspace, condition: AutorotationCondition, rotor: SolvedRotor): MeanTrail {
   const { point, equations } = systemOf(ws, condition, rotor.discAngle);
   const { size } = equations;
   const unknowns = new Float64Array(size + 1);
@@ -93,7 +125,7 @@ function trailOf(ws: RotorWorkspace, condition: AutorotationCondition, rotor: So
     residuals(moved, after);
     for (let row = 0; row <= size; row++) jacobian[row * (size + 1) + column] = ((after[row] as number) - (before[row] as number)) / 1e-6;
   }
-  return { unknowns, jacobian };
+  return { kind: "mean", unknowns, jacobian };
 }
 
 interface MovablePoint extends RotorPoint {
@@ -127,7 +159,7 @@ function residualsWithTorque(
 function solveFrom(
   ws: RotorWorkspace,
   condition: AutorotationCondition,
-  trail: AutorotationTrail,
+  trail: MeanTrail,
   largestSweepCount: number,
 ): Autorotation | undefined {
   const { point, equations } = systemOf(ws, condition, trail.unknowns[trail.unknowns.length - 1] as number);
@@ -138,17 +170,13 @@ function solveFrom(
     residuals: residualsWithTorque(ws, condition, point, equations),
     start: trail.unknowns,
     jacobian: trail.jacobian,
-    largestSteps: [0.03, 0.06, 0.06, 0.06, 0.06].slice(0, size),
+    largestSteps: largestSteps.slice(0, size),
     tolerance,
     largestEvaluationCount: largestSweepCount,
   });
   if (!ended.converged) return undefined;
   const rotor = solution(ws, equations, ended.unknowns);
-  return {
-    kind: "solved",
-    discAngle: rotor.discAngle,
-    rotor,
-    sweeps: rotor.sweeps,
-    trail: { unknowns: ended.unknowns, jacobian: ended.jacobian },
-  };
+  if (!ws.annular) return solvedState(rotor, { kind: "mean", unknowns: ended.unknowns, jacobian: ended.jacobian });
+  const place = annularPlace(equations, torqueOf(condition, point, equations), ended.unknowns);
+  return solvedState(rotor, { kind: "annular", place });
 }

@@ -28,6 +28,10 @@ export interface FlapEquations {
   /** Sweeps so far; with annular inflow those of the rings, over the number of rings. */
   readonly effort: { sweeps: number };
   residuals(unknowns: Float64Array, residuals: Float64Array): void;
+  /** Sets the workspace's state to the unknowns. */
+  place(unknowns: Float64Array): void;
+  /** Writes the residuals of flapping and coning alone, all but the first, with the loads of the last sweep. */
+  flapBalance(unknowns: Float64Array, residuals: Float64Array): void;
 }
 
 /**
@@ -60,39 +64,47 @@ export function flapEquations(ws: RotorWorkspace, point: RotorPoint, near = fals
     largestSteps: [0.03, 0.06, 0.06, 0.06],
     effort: { sweeps: 0 },
   };
-  return { ...shared, residuals: residualsOf(shared, near) };
-}
-
-/** The residuals of one point; a state without a balance of its rings has none: NaN. */
-function residualsOf(equations: Omit<FlapEquations, "residuals">, near: boolean): FlapEquations["residuals"] {
-  const { point, workspace: ws, stiffness } = equations;
-  const { state, rings } = ws;
-  const cyclic = cyclicOf(point);
-  const pitch = { theta1c: 0.5, theta1s: 0.5 };
-  const inflowResidual = inflowResidualOf(equations, near);
-  return (unknowns, residuals) => {
-    pitch.theta1c = unknowns[1] as number;
-    pitch.theta1s = unknowns[2] as number;
-    const flap = flapAngles(pitch, cyclic, stiffness.coupling);
-    const flow = discFlow(point, flap.longitudinal);
-    state.mu = flow.mu;
-    state.lambdaC = flow.lambdaC;
-    state.lambdaI = unknowns[0] as number;
-    state.theta1c = pitch.theta1c;
-    state.theta1s = pitch.theta1s;
-    if (stiffness.cones) state.coning = unknowns[3] as number;
-    rings.plungeCosine = stiffness.hingeOffset * flap.lateral;
-    rings.plungeSine = -stiffness.hingeOffset * flap.longitudinal;
-    residuals[0] = inflowResidual();
-    if (stiffness.rigid) {
-      residuals[1] = pitch.theta1c - cyclic.cosine;
-      residuals[2] = pitch.theta1s - cyclic.sine;
-    } else flapResiduals(equations, flap, residuals);
+  const place = (unknowns: Float64Array): void => placeState(shared, unknowns);
+  const flapBalance = (unknowns: Float64Array, residuals: Float64Array): void => flapResiduals(shared, unknowns, residuals);
+  const inflowResidual = inflowResidualOf(shared, near);
+  return {
+    ...shared,
+    place,
+    flapBalance,
+    residuals(unknowns, residuals) {
+      place(unknowns);
+      residuals[0] = inflowResidual();
+      flapBalance(unknowns, residuals);
+    },
   };
 }
 
-/** Sweeps the state of the workspace and says how far its inflow is from the momentum of its thrust. */
-function inflowResidualOf({ workspace: ws, momentumScale, effort }: Omit<FlapEquations, "residuals">, near: boolean): () => number {
+type FlapNumbers = Omit<FlapEquations, "residuals" | "place" | "flapBalance">;
+
+function flapOf({ point, stiffness }: FlapNumbers, unknowns: Float64Array): FlapAngles {
+  return flapAngles({ theta1c: unknowns[1] as number, theta1s: unknowns[2] as number }, cyclicOf(point), stiffness.coupling);
+}
+
+function placeState(equations: FlapNumbers, unknowns: Float64Array): void {
+  const { point, workspace: ws, stiffness } = equations;
+  const { state, rings } = ws;
+  const flap = flapOf(equations, unknowns);
+  const flow = discFlow(point, flap.longitudinal);
+  state.mu = flow.mu;
+  state.lambdaC = flow.lambdaC;
+  state.lambdaI = unknowns[0] as number;
+  state.theta1c = unknowns[1] as number;
+  state.theta1s = unknowns[2] as number;
+  if (stiffness.cones) state.coning = unknowns[3] as number;
+  rings.plungeCosine = stiffness.hingeOffset * flap.lateral;
+  rings.plungeSine = -stiffness.hingeOffset * flap.longitudinal;
+}
+
+/**
+ * Sweeps the state of the workspace and says how far its inflow is from the momentum of its thrust; a state without a balance of its
+ * rings has no residual: NaN.
+ */
+function inflowResidualOf({ workspace: ws, momentumScale, effort }: FlapNumbers, near: boolean): () => number {
   const { model, state, out } = ws;
   const { length: ringCount } = ws.mesh.radiusFraction;
   let started = near;
@@ -113,18 +125,24 @@ function inflowResidualOf({ workspace: ws, momentumScale, effort }: Omit<FlapEqu
 }
 
 /** Moments that flapping and coning leave over, after a sweep. */
-function flapResiduals(equations: Omit<FlapEquations, "residuals">, flap: FlapAngles, residuals: Float64Array): void {
-  const { workspace: ws, stiffness, coningPerMoment, flapSpring, halfSlope } = equations;
+function flapResiduals(equations: FlapNumbers, unknowns: Float64Array, residuals: Float64Array): void {
+  const { workspace: ws, point, stiffness, coningPerMoment, flapSpring, halfSlope } = equations;
+  if (stiffness.rigid) {
+    residuals[1] = (unknowns[1] as number) - cyclicOf(point).cosine;
+    residuals[2] = (unknowns[2] as number) - cyclicOf(point).sine;
+    return;
+  }
+  const flap = flapOf(equations, unknowns);
   const hinge = stiffness.hingeOffset === 0 ? ws.out : momentsAboutHinge(ws, stiffness.hingeOffset);
   residuals[1] = (hinge.momentCos * 8) / halfSlope + flapSpring * flap.longitudinal;
   residuals[2] = (hinge.momentSin * 8) / halfSlope + flapSpring * flap.lateral;
   if (!stiffness.cones) return;
   const resting = stiffness.spring * ws.model.precone;
-  residuals[3] = ws.state.coning * (1 + stiffness.surplus) - resting - coningPerMoment * hinge.meanFlapMoment;
+  residuals[3] = (unknowns[3] as number) * (1 + stiffness.surplus) - resting - coningPerMoment * hinge.meanFlapMoment;
 }
 
-/** Flap moments about a hinge off the shaft, from the rings' loads. */
-function momentsAboutHinge(
+/** Flap moments about a hinge off the shaft, from the rings' loads. @derivation moment arms from the hinge */
+export function momentsAboutHinge(
   ws: RotorWorkspace,
   hingeOffset: number,
 ): { readonly momentCos: number; readonly momentSin: number; readonly meanFlapMoment: number } {

@@ -77,11 +77,20 @@ describe("autorotation beside a solved state", () => {
     radialElements: 16,
   };
 
+  const hinged = { articulation: { kind: "hinged", lockNumber: 7, hingeOffset: 0.04 } } as const;
+  const annular = { inflowBalance: "annular", tipLoss: { kind: "prandtl" } } as const;
+
   it.each([
-    ["teetering", { kind: "teetering" }],
-    ["hinged off the shaft", { kind: "hinged", lockNumber: 7, hingeOffset: 0.04 }],
-  ] as const)("takes no more than 15 sweeps for 1 m/s, and is the state found from nothing: %s", (_, articulation) => {
-    const ws = createRotorWorkspace({ ...gyro, articulation });
+    ["teetering", {}],
+    ["hinged off the shaft", hinged],
+    ["annular", annular],
+    ["annular, hinged off the shaft", { ...annular, ...hinged }],
+    ["annular with an induced power factor", { ...annular, inducedPowerFactor: 1.15 }],
+    ["annular with swirl and root loss", { ...annular, swirl: true, rootLoss: true }],
+    ["annular with swirl, stall delay and hinges off the shaft", { ...annular, ...hinged, swirl: true, stallDelay: true }],
+    ["annular with rigid blades", { ...annular, articulation: { kind: "rigid" } }],
+  ] as const)("takes no more than 15 sweeps for 1 m/s, and is the state found from nothing: %s", (_, settings) => {
+    const ws = createRotorWorkspace({ ...gyro, ...settings });
     let trail: Parameters<typeof autorotation>[2];
     for (let airspeed = 34; airspeed >= 8; airspeed--) {
       const condition = { airspeed, tipSpeed: 72, collective: 0.035, air };
@@ -89,9 +98,12 @@ describe("autorotation beside a solved state", () => {
       if (beside.kind !== "solved") throw new Error(beside.reason);
       if (trail) expect(beside.sweeps).toBeLessThanOrEqual(15);
       trail = beside.trail;
-      const fresh = autorotation(createRotorWorkspace({ ...gyro, articulation }), condition);
+      const fresh = autorotation(createRotorWorkspace({ ...gyro, ...settings }), condition);
       if (fresh.kind !== "solved") throw new Error(fresh.reason);
       expect(beside.discAngle).toBeCloseTo(fresh.discAngle, 7);
+      for (const name of ["ct", "ch", "cy", "lambdaI", "theta1c", "theta1s", "coning"] as const) {
+        expect(beside.rotor[name], name).toBeCloseTo(fresh.rotor[name], 8);
+      }
       expect(Math.abs(beside.rotor.cq)).toBeLessThan(1e-9);
     }
   });

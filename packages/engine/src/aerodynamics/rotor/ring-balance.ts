@@ -62,14 +62,26 @@ export class RingBalance {
     this.misses = (lambdaI) => this.miss(lambdaI);
   }
 
+  /** Sweeps a ring once: what is left over of its momentum and angular momentum at an induced and a swirl velocity. */
+  leftOver(ring: number, induced: number, swirl: number): readonly [number, number] {
+    this.begin(ring);
+    this.swirl = swirl;
+    return [this.miss(induced), this.angularMiss(induced)];
+  }
+
   solve(ring: number, near: boolean): boolean {
-    const { mesh, model } = this.ws;
+    const { model } = this.ws;
+    this.begin(ring);
+    return (near && this.solveNear(model.swirl === true)) || this.solveCold(model.swirl === true);
+  }
+
+  private begin(ring: number): void {
+    const { mesh } = this.ws;
     this.ring = ring;
     this.sweptInduced = Number.NaN;
     this.x = mesh.radiusFraction[ring] as number;
     if (this.disc.even > 0) this.shared = this.sharedInflow();
     this.ringArea = 2 * this.x * (mesh.width[ring] as number);
-    return (near && this.solveNear(model.swirl === true)) || this.solveCold(model.swirl === true);
   }
 
   /** The disc's induced velocity, with the share of lift that the tip loses taken off by as much more flow down through the ring. */

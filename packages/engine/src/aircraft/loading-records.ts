@@ -20,6 +20,7 @@ export const limitsPart = z.strictObject({
   largestTakeoffMass: positive("mass", "Largest permitted take-off mass."),
   climbRate: positive("speed", "Fastest permitted climb."),
   descentRate: positive("speed", "Fastest permitted descent with the clutch closed at low speed."),
+  attitudeMaximum: positive("angle", "Largest pitch and roll angle of steady flight; 30 deg when absent.").optional(),
   altitudeMaximum: quantity("length", { description: "Highest permitted altitude above mean sea level." }),
   airTemperatureMinimum: positive("temperature", "Coldest permitted air."),
   airTemperatureMaximum: positive("temperature", "Hottest permitted air."),
@@ -28,3 +29,4 @@ export const limitsPart = z.strictObject({
 });
 
 export type PayloadRecord = z.infer<typeof payloadRecord>;
+export type LimitsPart = z.infer<typeof limitsPart>;

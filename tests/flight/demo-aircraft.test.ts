@@ -1,13 +1,14 @@
 // The demo's aircraft against hand calculations that were made with their invented values.
-import type { AircraftDefinition } from "@wingseed/engine";
+
 import { beforeAll, describe, expect, test } from "vitest";
 import { propellerState } from "../../packages/engine/src/aerodynamics/propeller/index.ts";
+import type { ReducedAircraft } from "../../packages/engine/src/aircraft/index.ts";
 import { hotelPower, largestPayload, recordLoading, takeoffMass } from "../../packages/engine/src/aircraft/index.ts";
 import { motorState } from "../../packages/engine/src/drivetrain/motor/index.ts";
 import { airframeBalance, tipSpeedRange } from "../../packages/engine/src/equilibrium/index.ts";
 import { demoAircraft, seaLevel, standardConditions } from "./demo-flight.ts";
 
-let baseline: AircraftDefinition;
+let baseline: ReducedAircraft;
 beforeAll(async () => {
   baseline = await demoAircraft("baseline");
 });

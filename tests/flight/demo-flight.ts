@@ -1,6 +1,6 @@
 import { openProject } from "@wingseed/documents";
 import { type AircraftDefinition, aircraftDefinition } from "@wingseed/engine";
-import { recordLoading } from "../../packages/engine/src/aircraft/index.ts";
+import { isNotReducible, type ReducedAircraft, recordLoading, reducedAircraft } from "../../packages/engine/src/aircraft/index.ts";
 import { atmosphereAt } from "../../packages/engine/src/environment/atmosphere/index.ts";
 import { createTrimRotor, type FlightConditions, type TrimRotor } from "../../packages/engine/src/equilibrium/index.ts";
 import { type LineHooks, type LinePoint, type PoweredMode, speedLine } from "../../packages/engine/src/performance/index.ts";
@@ -9,14 +9,21 @@ import { type LineHooks, type LinePoint, type PoweredMode, speedLine } from "../
 export const seaLevel = atmosphereAt({ altitude: 0, temperatureOffset: 0, relativeHumidity: 0 });
 
 /** An aircraft of the demo, read as every face reads it. */
-export async function demoAircraft(name: "baseline" | "revised"): Promise<AircraftDefinition> {
+export async function demoDefinition(name: "baseline" | "revised"): Promise<AircraftDefinition> {
   const reading = await openProject("demo").readDocument(`aircraft/${name}.yaml`);
   if (reading.problems) throw new Error(reading.problems.map((problem) => problem.message).join("; "));
   return aircraftDefinition.parse(reading.value.data);
 }
 
+/** The same as the trim level reduced knows it. */
+export async function demoAircraft(name: "baseline" | "revised"): Promise<ReducedAircraft> {
+  const aircraft = reducedAircraft(await demoDefinition(name));
+  if (isNotReducible(aircraft)) throw new Error(aircraft.reason);
+  return aircraft;
+}
+
 /** Thirteen blocks and the spare parts at sea level, controls at their optimum, unless told otherwise. */
-export function standardConditions(aircraft: AircraftDefinition, change: Partial<FlightConditions> = {}): FlightConditions {
+export function standardConditions(aircraft: ReducedAircraft, change: Partial<FlightConditions> = {}): FlightConditions {
   const parts = aircraft.payloads.find((record) => record.name === "parts");
   if (parts === undefined) throw new Error("the demo carries parts");
   return {

@@ -1,10 +1,13 @@
 // What the flight analyses say of the baseline, held against trims and an integral of our own.
 import { type AircraftDefinition, analyses, type ProjectView } from "@wingseed/engine";
 import { beforeAll, describe, expect, test } from "vitest";
-import { demoAircraft, flownLine, standardConditions } from "./demo-flight.ts";
+import type { ReducedAircraft } from "../../packages/engine/src/aircraft/index.ts";
+import { demoAircraft, demoDefinition, flownLine, standardConditions } from "./demo-flight.ts";
 
-let baseline: AircraftDefinition;
+let definition: AircraftDefinition;
+let baseline: ReducedAircraft;
 beforeAll(async () => {
+  definition = await demoDefinition("baseline");
   baseline = await demoAircraft("baseline");
 });
 
@@ -22,7 +25,7 @@ function answered<Outputs>(name: string, inputs: Record<string, unknown>): Outpu
   const analysis = analyses.find((entry) => entry.name === name);
   if (analysis === undefined) throw new Error(`no analysis ${name}`);
   const view: ProjectView = {
-    documents: { "a.yaml": { path: "a.yaml", kind: "aircraft", data: baseline, written: {}, hash: "a" } },
+    documents: { "a.yaml": { path: "a.yaml", kind: "aircraft", data: definition, written: {}, hash: "a" } },
     rasters: {},
   };
   const outcome = analysis.run(view, analysis.inputs.parse({ aircraft: "a.yaml", ...inputs }), nobody);

@@ -1,5 +1,5 @@
 // Everything around the rotor written a second time, for level flight: forces, yaw and electric power from the state of a trim.
-import type { AircraftDefinition } from "@wingseed/engine";
+import type { ReducedAircraft } from "../../packages/engine/src/aircraft/index.ts";
 
 interface Flow {
   readonly density: number;
@@ -11,7 +11,7 @@ interface Force {
   readonly up: number;
 }
 
-type Wing = AircraftDefinition["wing"];
+type Wing = ReducedAircraft["wing"];
 
 /** Share of attached flow [1]. */
 const attachedShare = (wing: Wing, alpha: number) => 1 / (1 + Math.exp(wing.stallSharpness * (Math.abs(alpha) - wing.stallAngle)));
@@ -48,13 +48,7 @@ export function plainWing(wing: Wing, flow: Flow, inducedVelocity: number, angle
 }
 
 /** Body and fin [N]. */
-export function plainBody(
-  aircraft: AircraftDefinition,
-  flow: Flow,
-  inducedVelocity: number,
-  finLift: number,
-  payloadDragArea: number,
-): Force {
+export function plainBody(aircraft: ReducedAircraft, flow: Flow, inducedVelocity: number, finLift: number, payloadDragArea: number): Force {
   const pressure = 0.5 * flow.density * flow.airspeed ** 2;
   const { fin, body } = aircraft;
   const finDrag = (fin.area * finLift ** 2) / (Math.PI * fin.aspectRatio * fin.spanEfficiency);
@@ -66,7 +60,7 @@ export function plainBody(
 
 /** Yawing moment [N m] of fin and propellers against the rotor's torque. */
 export function plainYaw(
-  aircraft: AircraftDefinition,
+  aircraft: ReducedAircraft,
   flow: Flow,
   thrusts: { readonly left: number; readonly right: number },
   finLift: number,
@@ -77,7 +71,7 @@ export function plainYaw(
   );
 }
 
-type Motor = AircraftDefinition["rotorDrive"]["motor"];
+type Motor = ReducedAircraft["rotorDrive"]["motor"];
 
 /** Electric power [W] of a motor with its controller for a torque [N m] at a rate [rad/s]. */
 function plainMotor(motor: Motor, torque: number, rate: number): number {
@@ -98,7 +92,7 @@ export function plainMotorPowers(motor: Motor, at: { readonly current: number; r
 export const joinedThrust = 0.5;
 
 /** Electric power [W] of one propeller that gives a thrust [N] beyond the joined ones. */
-export function plainPropellerPower(aircraft: AircraftDefinition, flow: Flow, thrust: number): number {
+export function plainPropellerPower(aircraft: ReducedAircraft, flow: Flow, thrust: number): number {
   const { propellers } = aircraft;
   const area = (Math.PI * propellers.diameter ** 2) / 4;
   if (thrust < 0) {
@@ -117,7 +111,7 @@ export function plainPropellerPower(aircraft: AircraftDefinition, flow: Flow, th
 }
 
 /** Electric power [W] of the rotor drive at a shaft torque [N m], clutch closed. */
-export function plainDrivePower(aircraft: AircraftDefinition, torque: number, tipSpeed: number): number {
+export function plainDrivePower(aircraft: ReducedAircraft, torque: number, tipSpeed: number): number {
   const { rotorDrive } = aircraft;
   const rate = tipSpeed / aircraft.rotor.radius;
   const passed = torque * rate * (1 + rotorDrive.gearProportionalLoss) + rotorDrive.gearConstantLoss;

@@ -1,7 +1,8 @@
 // A rotor written a second time, from its equations and in plain loops, to judge the one that trims. It shares with it only
 // the tables of the blade section.
-import type { AircraftDefinition } from "@wingseed/engine";
+
 import { type SectionLaw, sectionCoefficients } from "../../packages/engine/src/aerodynamics/airfoil-section/index.ts";
+import type { ReducedAircraft } from "../../packages/engine/src/aircraft/index.ts";
 
 /** What the disc meets: all velocities over tip speed, down through the disc positive; angles in radians. */
 export interface PlainRotorState {
@@ -27,7 +28,7 @@ const azimuths = 24;
 const elements = 16;
 
 /** Chord [m] and pitch [rad] of the blade at a fraction of the radius. */
-function blade(rotor: AircraftDefinition["rotor"], place: number): { readonly chord: number; readonly twist: number } {
+function blade(rotor: ReducedAircraft["rotor"], place: number): { readonly chord: number; readonly twist: number } {
   const stations = rotor.stations;
   let inner = stations[0] as (typeof stations)[number];
   for (const outer of stations) {
@@ -54,7 +55,7 @@ function gradients(advanceRatio: number, through: number): { readonly aft: numbe
 
 /** Sums every blade element over a turn: dimensional forces of each blade, averaged over azimuth. */
 export function plainRotorLoads(
-  rotor: AircraftDefinition["rotor"],
+  rotor: ReducedAircraft["rotor"],
   law: SectionLaw,
   air: { readonly density: number; readonly speedOfSound: number },
   s: PlainRotorState,
@@ -108,7 +109,7 @@ const smooth = (t: number) => (t <= 0 ? 0 : t >= 1 ? 1 : t * t * (3 - 2 * t));
  * Thrust [N] that the mean induced velocity accounts for: momentum of the flow through the disc, in descent near hover with the
  * measured curve of axial descent blended in (the part of it above x = −1.9 only).
  */
-export function momentumThrust(rotor: AircraftDefinition["rotor"], density: number, s: PlainRotorState, thrust: number): number {
+export function momentumThrust(rotor: ReducedAircraft["rotor"], density: number, s: PlainRotorState, thrust: number): number {
   const area = Math.PI * rotor.radius ** 2;
   const kappa = rotor.inducedPowerFactor;
   const hover = Math.sqrt((kappa * thrust) / (2 * density * area)) / s.tipSpeed;

@@ -1,13 +1,13 @@
 // What must hold whatever the numbers are: how power answers to mass, air, speed and settings.
-import type { AircraftDefinition } from "@wingseed/engine";
 import { beforeAll, describe, expect, test } from "vitest";
+import type { ReducedAircraft } from "../../packages/engine/src/aircraft/index.ts";
 import { atmosphereAt } from "../../packages/engine/src/environment/atmosphere/index.ts";
 import { createTrimRotor, type FlightConditions, trimFrom } from "../../packages/engine/src/equilibrium/index.ts";
 import { cheapestFlight, type LinePoint, poweredModes } from "../../packages/engine/src/performance/index.ts";
 import { demoAircraft, flownLine, standardConditions } from "./demo-flight.ts";
 
-let baseline: AircraftDefinition;
-let revised: AircraftDefinition;
+let baseline: ReducedAircraft;
+let revised: ReducedAircraft;
 beforeAll(async () => {
   baseline = await demoAircraft("baseline");
   revised = await demoAircraft("revised");
@@ -34,7 +34,7 @@ function hover(conditions: FlightConditions) {
   return flight.trimmed.evaluation;
 }
 
-const withPayload = (aircraft: AircraftDefinition, payloadMass: number, change: Partial<FlightConditions> = {}) =>
+const withPayload = (aircraft: ReducedAircraft, payloadMass: number, change: Partial<FlightConditions> = {}) =>
   standardConditions(aircraft, { loading: { blocks: 13, payloadMass, payloadPower: 0, payloadDragArea: 0 }, ...change });
 
 describe("hover", () => {

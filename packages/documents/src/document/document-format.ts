@@ -1,8 +1,14 @@
+import { type OldPlace, oldPlaces } from "../migration/index.ts";
 import type { PathStep, ValueProblem } from "../schema/index.ts";
 import { currentFormat, type DocumentKind } from "./document-kinds.ts";
 
 export type FormatReading =
-  | { readonly kind: "current"; readonly value: Readonly<Record<string, unknown>>; readonly migrated: boolean }
+  | {
+      readonly kind: "current";
+      readonly value: Readonly<Record<string, unknown>>;
+      /** Where what stands at a place of `value` was written; absent where the document was in this format already. */
+      readonly oldPlace?: OldPlace;
+    }
   | { readonly kind: "problem"; readonly problem: ValueProblem };
 
 /** Brings a document to the current format, or says why it cannot be read. */
@@ -22,9 +28,10 @@ export function inCurrentFormat(kind: DocumentKind, value: Readonly<Record<strin
     const sentence = `format: this document is in format ${format}; this program reads formats up to ${newest}, a newer one is needed`;
     return refused(["format"], String(format), newest, sentence);
   }
-  let document = value;
-  for (const migration of kind.migrations.slice(format - 1)) document = migration(document);
-  return { kind: "current", value: { ...document, format: newest }, migrated: format < newest };
+  if (format === newest) return { kind: "current", value };
+  const migrate = (document: Readonly<Record<string, unknown>>) =>
+    kind.migrations.slice(format - 1).reduce((sofar, migration) => migration(sofar), document);
+  return { kind: "current", value: { ...migrate(value), format: newest }, oldPlace: oldPlaces(value, migrate) };
 }
 
 function refused(path: readonly PathStep[], read: string, newest: number, message: string): FormatReading {

@@ -1,4 +1,5 @@
 import { aircraftDefinition, missionDefinition, projectDefinition, type z } from "@wingseed/engine";
+import { aircraftFormat2 } from "../migration/index.ts";
 
 /** A kind of document in a project folder: where it lies and what may stand in it. */
 export interface DocumentKind {
@@ -17,7 +18,13 @@ export type Migration = (document: Readonly<Record<string, unknown>>) => Readonl
 
 export const documentKinds: readonly DocumentKind[] = [
   { kind: "project", pathPattern: /^project\.yaml$/u, place: "project.yaml", schema: projectDefinition, migrations: [] },
-  { kind: "aircraft", pathPattern: /^aircraft\/[^/]+\.yaml$/u, place: "aircraft/*.yaml", schema: aircraftDefinition, migrations: [] },
+  {
+    kind: "aircraft",
+    pathPattern: /^aircraft\/[^/]+\.yaml$/u,
+    place: "aircraft/*.yaml",
+    schema: aircraftDefinition,
+    migrations: [aircraftFormat2],
+  },
   { kind: "mission", pathPattern: /^missions\/[^/]+\.yaml$/u, place: "missions/*.yaml", schema: missionDefinition, migrations: [] },
 ];
 

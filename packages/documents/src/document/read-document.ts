@@ -24,13 +24,20 @@ export interface PlacedReference extends FileReference, TextPosition {}
 
 /** Reads one YAML document of a known kind: every problem at once, each with its line and column. Never throws. */
 export function readYamlDocument(kind: DocumentKind, { file, text, hash }: DocumentText): DocumentReading {
-  const { value: raw, positions, problems: slips } = readYaml(file, text);
+  const { value: raw, positions: inText, problems: slips } = readYaml(file, text);
   if (slips.some((slip) => slip.kind !== "duplicate-key")) return { problems: slips, references: [] };
   if (typeof raw !== "object" || raw === null || Array.isArray(raw))
     return { problems: [...slips, notAMapping(file, raw)], references: [] };
-  const place = (problem: ValueProblem) => placedProblem(file, position(positions, problem), problem);
   const format = inCurrentFormat(kind, raw as Readonly<Record<string, unknown>>);
-  if (format.kind === "problem") return { problems: [...slips, place(format.problem)], references: [] };
+  if (format.kind === "problem") {
+    return { problems: [...slips, placedProblem(file, position(inText, format.problem), format.problem)], references: [] };
+  }
+  const { oldPlace } = format;
+  const positions =
+    oldPlace === undefined
+      ? inText
+      : { value: (path: Path) => inText.value(oldPlace(path)), key: (path: Path) => inText.key(oldPlace(path)) };
+  const place = (problem: ValueProblem) => placedProblem(file, position(positions, problem), problem);
   const { own, provenance, problem } = withoutProvenance(kind, format.value);
   const reading = readValue(kind.schema, own, "document");
   const found = problem === undefined ? reading.problems : [...reading.problems, problem];
@@ -40,6 +47,8 @@ export function readYamlDocument(kind: DocumentKind, { file, text, hash }: Docum
   const written = writtenQuantities(reading.numbers, positions, provenance);
   return { document: { path: file, kind: kind.kind, data: reading.value, written, hash }, problems, references };
 }
+
+type Path = ValueProblem["path"];
 
 function position(positions: Positions, problem: ValueProblem) {
   return problem.place === "key" ? positions.key(problem.path) : positions.value(problem.path);

@@ -21,6 +21,7 @@ const products = z.strictObject({
 });
 
 const suspension = z.strictObject({
+  id: partId.describe("Name of this measurement."),
   from: place.describe("Point it hangs from."),
   blocks: z.int().min(0).describe("Battery blocks on board."),
   payload: z.string().optional().describe("Payload record on board; none when absent."),

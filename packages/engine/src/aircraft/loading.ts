@@ -1,6 +1,11 @@
+import type { AircraftDefinition } from "./definition.ts";
 import type { PayloadRecord } from "./loading-records.ts";
+import { terminalPower } from "./network-power.ts";
 import type { Place, Size } from "./placement.ts";
-import type { AircraftDefinition } from "./reduced-aircraft.ts";
+
+type Weighed = Pick<AircraftDefinition, "emptyMass"> & { readonly battery: Pick<AircraftDefinition["battery"], "fixedMass" | "blockMass"> };
+type Limited = Weighed & { readonly limits: Pick<AircraftDefinition["limits"], "largestTakeoffMass"> };
+type Electrified = Pick<AircraftDefinition, "electrical">;
 
 /** What is put into the aircraft before a flight. */
 export interface Loading {
@@ -31,17 +36,16 @@ export function recordLoading(blocks: number, record: PayloadRecord): Loading {
 }
 
 /** Mass ready to take off [kg]. */
-export function takeoffMass(aircraft: AircraftDefinition, loading: Loading): number {
+export function takeoffMass(aircraft: Weighed, loading: Loading): number {
   return aircraft.emptyMass + aircraft.battery.fixedMass + loading.blocks * aircraft.battery.blockMass + loading.payloadMass;
 }
 
 /** Payload [kg] that brings a pack of `blocks` to the largest take-off mass; negative when the pack alone is too heavy. */
-export function largestPayload(aircraft: AircraftDefinition, blocks: number): number {
+export function largestPayload(aircraft: Limited, blocks: number): number {
   return aircraft.limits.largestTakeoffMass - takeoffMass(aircraft, { blocks, payloadMass: 0, payloadPower: 0, payloadDragArea: 0 });
 }
 
-/** Power drawn at the pack terminals by everything that is not propulsion [W]. */
-export function hotelPower(aircraft: AircraftDefinition, loading: Loading, lightsOn: boolean): number {
-  const { avionicsPower, converterProportionalLoss, lightsPower } = aircraft.electrical;
-  return avionicsPower + (loading.payloadPower + (lightsOn ? lightsPower : 0)) * (1 + converterProportionalLoss);
+/** Power drawn at the pack terminals by everything that is not propulsion, servos at rest [W]. */
+export function hotelPower(aircraft: Electrified, loading: Loading, lightsOn: boolean): number {
+  return terminalPower(aircraft.electrical, { lightsOn, manoeuvring: false, payloadPower: loading.payloadPower });
 }

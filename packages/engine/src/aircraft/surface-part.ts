@@ -20,6 +20,12 @@ const movable = z.strictObject({
   dragPerDeflectionSquared: notNegative("dimensionless", "Change of the local drag coefficient per radian squared.").default(0),
 });
 
+const surfaceStall = z.strictObject({
+  angle: positive("angle", "Centre of the blend to the flat plate."),
+  sharpness: positive("dimensionless", "Steepness of that blend, per radian."),
+  flatPlateCoefficient: positive("dimensionless", "Normal force coefficient at ninety degrees."),
+});
+
 /** A wing, tailplane or fin. */
 export const surfacePart = z.strictObject({
   id: partId,
@@ -43,15 +49,19 @@ export const surfacePart = z.strictObject({
   momentCoefficient: quantity("dimensionless", { description: "Moment about the quarter chord on the mean chord, nose up." }).default(0),
   cd0: notNegative("dimensionless", "Profile drag coefficient."),
   spanEfficiency: positive("dimensionless", "Span efficiency factor."),
-  stall: z
-    .strictObject({
-      angle: positive("angle", "Centre of the blend to the flat plate."),
-      sharpness: positive("dimensionless", "Steepness of that blend, per radian."),
-      flatPlateCoefficient: positive("dimensionless", "Normal force coefficient at ninety degrees."),
-    })
+  stall: surfaceStall
     .optional()
     .describe("How lift gives way to the flat plate; from the largest lift coefficient and common values when absent."),
   movables: z.array(movable).default([]).describe("Parts of the trailing edge that a control can move."),
 });
 
 export type SurfacePart = z.infer<typeof surfacePart>;
+export type SurfaceStall = z.infer<typeof surfaceStall>;
+
+/** What is taken of a surface whose file does not say how it stalls: common practice. */
+const commonStall = { sharpness: 60, flatPlateCoefficient: 1.2 };
+
+/** How lift of a surface gives way to the flat plate: as the file says, else where its lift reaches the largest coefficient. */
+export function stallOf(surface: Pick<SurfacePart, "stall" | "maximumLiftCoefficient" | "liftSlope">): SurfaceStall {
+  return surface.stall ?? { angle: surface.maximumLiftCoefficient / surface.liftSlope, ...commonStall };
+}

@@ -33,7 +33,8 @@ const pathFollowingSpeed = 5;
  * and rolling moment and side force are not balanced: the tip-path plane is free of the body within the flap range.
  *
  * The wing sees the flow (U, w + k v_i) of forward speed, climb and induced velocity; so one formula gives the download
- * in hover and the reduced incidence in cruise. The body's vertical drag area sees w + v_i.
+ * in hover and the reduced incidence in cruise. The body's vertical drag area sees w + k v_i
+ * with a factor of its own.
  *
  * @derivation Newton's law in the vertical plane, level-flight form of rotor and wing loads
  */
@@ -68,7 +69,7 @@ export function airframeBalance(
   const finDragArea = (fin.area * state.finLiftCoefficient ** 2) / (Math.PI * fin.aspectRatio * fin.spanEfficiency);
   const longitudinal = half * total * (dragArea + finDragArea);
   const pathCosineSquared = total > 0 ? (forward / total) ** 2 : 1;
-  const bodyDown = climb + rotor.inducedVelocity;
+  const bodyDown = climb + aircraft.body.rotorDownwashFactor * rotor.inducedVelocity;
   const bodyDownForce = half * bodyDown * Math.abs(bodyDown) * aircraft.body.verticalDragArea;
 
   const fade = Math.min(1, forward / pathFollowingSpeed);

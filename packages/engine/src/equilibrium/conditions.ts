@@ -1,4 +1,4 @@
-import type { AircraftDefinition, Loading } from "../aircraft/index.ts";
+import type { Loading, ReducedAircraft } from "../aircraft/index.ts";
 import type { AirState } from "../environment/atmosphere/index.ts";
 
 /** `clutch-closed`: the motor may drive the rotor. `clutch-open`: the rotor turns free, propellers pull. `glide`: free rotor, propellers stopped. */
@@ -12,7 +12,7 @@ export type LossModel = "component" | "constant";
 
 /** Everything that trim depends on but speed and mode. */
 export interface FlightConditions {
-  readonly aircraft: AircraftDefinition;
+  readonly aircraft: ReducedAircraft;
   readonly loading: Loading;
   readonly air: AirState;
   readonly controls: ControlUse;

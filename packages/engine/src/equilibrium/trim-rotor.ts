@@ -7,7 +7,7 @@ import {
   solveRotorInflowAndFlap,
   sweepRotor,
 } from "../aerodynamics/rotor/index.ts";
-import type { AircraftDefinition } from "../aircraft/index.ts";
+import type { ReducedAircraft } from "../aircraft/index.ts";
 import type { AirState } from "../environment/atmosphere/index.ts";
 import type { RotorLoads } from "./airframe-loads.ts";
 import { thrustMarch } from "./rotor-march.ts";
@@ -32,7 +32,7 @@ const hoverKnee = 0.08;
 const axialFade = 0.3;
 
 /** The rotor of an aircraft as the aerodynamic model wants it. */
-export function aircraftRotorModel(aircraft: AircraftDefinition): RotorModel {
+export function aircraftRotorModel(aircraft: ReducedAircraft): RotorModel {
   const { rotor } = aircraft;
   return {
     radius: rotor.radius,
@@ -69,7 +69,7 @@ export interface TrimRotor {
 }
 
 /** A rotor ready to be trimmed in still air of one state. */
-export function createTrimRotor(aircraft: AircraftDefinition, air: AirState): TrimRotor {
+export function createTrimRotor(aircraft: ReducedAircraft, air: AirState): TrimRotor {
   const model = aircraftRotorModel(aircraft);
   const workspace: RotorWorkspace = createRotorWorkspace(model);
   // Searches have a workspace of their own: they may not disturb the sweep that is held.

@@ -1,4 +1,4 @@
-import type { AircraftDefinition, Loading } from "../aircraft/index.ts";
+import type { ReducedAircraft, Loading } from "../aircraft/index.ts";
 import type { AirState } from "../environment/atmosphere/index.ts";
 import {
   type ControlUse,
@@ -17,7 +17,7 @@ import type { PowerAnswer, PowerRequest, PowerSource } from "./power-source.ts";
 
 /** An aircraft in the air of a day, with each loading that a flight has in turn. */
 export interface AircraftOfTheDay {
-  readonly aircraft: AircraftDefinition;
+  readonly aircraft: ReducedAircraft;
   readonly loadings: readonly Loading[];
   /** Air at a height above mean sea level [m]. */
   readonly air: (altitude: number) => AirState;

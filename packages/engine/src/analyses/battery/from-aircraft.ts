@@ -1,6 +1,6 @@
 import type { BatteryDefinition } from "../../aircraft/index.ts";
 import type { Problem, ProjectView } from "../contract.ts";
-import { chosenAircraft, isProblem } from "../inputs/flight-conditions.ts";
+import { chosenDefinition, isProblem } from "../inputs/flight-conditions.ts";
 
 /** The battery of an aircraft file as the bench uses it. */
 export type BatteryAircraft = Pick<
@@ -19,6 +19,6 @@ export type BatteryAircraft = Pick<
 
 /** The battery of an aircraft file. */
 export function batteryFromAircraft(view: ProjectView, path: string): BatteryAircraft | Problem {
-  const chosen = chosenAircraft(view, path);
-  return isProblem(chosen) ? chosen : chosen.aircraft.battery;
+  const chosen = chosenDefinition(view, path);
+  return isProblem(chosen) ? chosen : chosen.definition.battery;
 }

@@ -1,5 +1,14 @@
 import { z } from "zod";
-import { type AircraftDefinition, aircraftDefinition, type Loading, recordLoading } from "../../aircraft/index.ts";
+import {
+  type AircraftDefinition,
+  aircraftDefinition,
+  isNotReducible,
+  type Loading,
+  type PayloadRecord,
+  type ReducedAircraft,
+  recordLoading,
+  reducedAircraft,
+} from "../../aircraft/index.ts";
 import { type AirState, moistAir, standardPressure, standardTemperature } from "../../environment/atmosphere/index.ts";
 import { quantity } from "../../quantities/index.ts";
 import type { Need, Problem, ProjectView } from "../contract.ts";
@@ -133,14 +142,29 @@ function projectAircraft(project: ProjectView): readonly string[] | undefined {
 
 export type Assumed = readonly { readonly path: string; readonly value: unknown; readonly because: string }[];
 
-export interface ChosenAircraft {
-  readonly aircraft: AircraftDefinition;
+/** An aircraft file as it is. */
+export interface ChosenDefinition {
+  readonly definition: AircraftDefinition;
   readonly path: string;
   readonly assumed: Assumed;
 }
 
-/** The aircraft of a flight analysis, or why there is none. */
+/** An aircraft file as the trim level `reduced` knows it. */
+export interface ChosenAircraft extends ChosenDefinition {
+  readonly aircraft: ReducedAircraft;
+}
+
+/** The aircraft of an analysis that counts at the trim level `reduced`, or why there is none. */
 export function chosenAircraft(project: ProjectView, given: string | undefined): ChosenAircraft | Problem {
+  const chosen = chosenDefinition(project, given);
+  if (isProblem(chosen)) return chosen;
+  const aircraft = reducedAircraft(chosen.definition);
+  if (!isNotReducible(aircraft)) return { ...chosen, aircraft };
+  return { kind: "not-reducible", message: `${chosen.path} is not for the trim level reduced. ${aircraft.reason}` };
+}
+
+/** The aircraft that is meant, whatever it is built of, or why there is none. */
+export function chosenDefinition(project: ProjectView, given: string | undefined): ChosenDefinition | Problem {
   const listed = projectAircraft(project);
   const path = given ?? listed?.[0];
   if (path === undefined) {
@@ -165,7 +189,7 @@ export function chosenAircraft(project: ProjectView, given: string | undefined):
     };
   }
   const assumed = given === undefined ? [{ path: "/aircraft", value: path, because: "the project's first aircraft" }] : [];
-  return { aircraft: read.data, path, assumed };
+  return { definition: read.data, path, assumed };
 }
 
 interface LoadingGiven {
@@ -179,7 +203,7 @@ const standardRecord = "parts";
 
 /** The loading of a flight analysis, or why it cannot be. */
 export function chosenLoading(
-  aircraft: AircraftDefinition,
+  aircraft: Pick<AircraftDefinition, "battery"> & { readonly payloads: readonly PayloadRecord[] },
   given: LoadingGiven,
 ): { readonly loading: Loading; readonly assumed: Assumed } | Problem {
   const { battery, payloads } = aircraft;
@@ -213,7 +237,7 @@ export function chosenLoading(
 }
 
 /** Why a loading may not take off, undefined when it may. */
-export function massProblem(aircraft: AircraftDefinition, mass: number): Problem | undefined {
+export function massProblem(aircraft: Pick<AircraftDefinition, "limits">, mass: number): Problem | undefined {
   const most = aircraft.limits.largestTakeoffMass;
   if (mass <= most + 1e-9) return undefined;
   return {

@@ -1,4 +1,4 @@
-import { type AircraftDefinition, type Loading, recordLoading, takeoffMass } from "../../aircraft/index.ts";
+import { type ReducedAircraft, type Loading, recordLoading, takeoffMass } from "../../aircraft/index.ts";
 import type { OnBoard } from "../../mission/index.ts";
 import type { Problem } from "../contract.ts";
 import { chosenLoading, isProblem, massProblem } from "../inputs/flight-conditions.ts";
@@ -11,7 +11,7 @@ type LoadingGiven = {
 
 /** The load at take-off: inputs replace the file's blocks and, as a whole, its payload. */
 export function takeoffLoading(
-  aircraft: AircraftDefinition,
+  aircraft: ReducedAircraft,
   file: LoadingGiven,
   inputs: LoadingGiven,
 ): { readonly loading: Loading; readonly onBoard: OnBoard } | Problem {
@@ -26,7 +26,7 @@ export function takeoffLoading(
 }
 
 /** Everything that is on board in turn, as the aircraft carries it; too heavy or unknown is said. */
-export function loadingsOf(aircraft: AircraftDefinition, takeoff: Loading, onBoard: readonly OnBoard[]): readonly Loading[] | Problem {
+export function loadingsOf(aircraft: ReducedAircraft, takeoff: Loading, onBoard: readonly OnBoard[]): readonly Loading[] | Problem {
   const loadings: Loading[] = [];
   for (const load of onBoard) {
     const record = load.kind === "record" ? aircraft.payloads.find((entry) => entry.name === load.name) : undefined;

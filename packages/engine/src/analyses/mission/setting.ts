@@ -1,4 +1,4 @@
-import type { AircraftDefinition, Loading } from "../../aircraft/index.ts";
+import type { ReducedAircraft, Loading } from "../../aircraft/index.ts";
 import { type AirState, atmosphereAt, standardTemperature } from "../../environment/atmosphere/index.ts";
 import type { Wind } from "../../environment/wind/index.ts";
 import { type LegSamples, type MissionPlan, missionPlan, type Route, type SpeedLimits, sampledRoute } from "../../mission/index.ts";
@@ -12,7 +12,7 @@ import type { MissionInputs } from "./schema.ts";
 /** A mission with everything decided but the flight itself. */
 export interface MissionSetting {
   readonly documents: MissionDocuments;
-  readonly aircraft: AircraftDefinition;
+  readonly aircraft: ReducedAircraft;
   readonly plan: MissionPlan;
   readonly route: Route;
   readonly samples: readonly LegSamples[];
@@ -133,7 +133,7 @@ function temperatureOffset(
 
 function rateLimits(
   { mission, missionPath }: MissionDocuments,
-  aircraft: AircraftDefinition,
+  aircraft: ReducedAircraft,
 ): { readonly limits: SpeedLimits; readonly assumed: Assumed } | Problem {
   const assumed: { path: string; value: unknown; because: string }[] = [];
   for (const rate of ["climbRate", "descentRate"] as const) {

@@ -1,4 +1,4 @@
-import { type AircraftDefinition, largestPayload, takeoffMass } from "../../aircraft/index.ts";
+import { type ReducedAircraft, largestPayload, takeoffMass } from "../../aircraft/index.ts";
 import { batteryPack } from "../../drivetrain/battery/index.ts";
 import { createTrimRotor, type FlightConditions, type TrimRotor } from "../../equilibrium/index.ts";
 import { type LoadingPerformance, loadingPerformance } from "../../performance/index.ts";
@@ -57,7 +57,7 @@ function run(project: ProjectView, inputs: PayloadInputs, context: Context<Paylo
   };
 }
 
-function cellsOf(aircraft: AircraftDefinition, inputs: PayloadInputs, blocks: number): Cell[] {
+function cellsOf(aircraft: ReducedAircraft, inputs: PayloadInputs, blocks: number): Cell[] {
   const most = largestPayload(aircraft, blocks);
   const masses = [...inputs.payloads, ...(inputs.largestPayload && most >= 0 ? [most] : [])];
   return [...new Set(masses)].sort((a, b) => a - b).map((payload) => ({ blocks, payload }));
@@ -119,7 +119,7 @@ function limitOf(found: LoadingPerformance): string {
 }
 
 /** The sentence speaks of the largest pack with the payload nearest to the standard record. */
-function nowOf(aircraft: AircraftDefinition, rows: readonly PayloadRow[]): PayloadOutputs["now"] {
+function nowOf(aircraft: ReducedAircraft, rows: readonly PayloadRow[]): PayloadOutputs["now"] {
   const standard = aircraft.payloads[0]?.mass ?? 0;
   const largest = Math.max(...rows.map((row) => row.blocks));
   const candidates = rows.filter((row) => row.blocks === largest);
@@ -127,7 +127,7 @@ function nowOf(aircraft: AircraftDefinition, rows: readonly PayloadRow[]): Paylo
   return nearest ? { blocks: nearest.blocks, payload: nearest.payload } : null;
 }
 
-function exchangeOf(aircraft: AircraftDefinition, rows: readonly PayloadRow[]): PayloadOutputs["exchange"] {
+function exchangeOf(aircraft: ReducedAircraft, rows: readonly PayloadRow[]): PayloadOutputs["exchange"] {
   const packs = [...new Set(rows.map((row) => row.blocks))].sort((a, b) => b - a);
   const [more, fewer] = packs;
   if (more === undefined || fewer === undefined) return null;

@@ -1,4 +1,5 @@
 import type { FiniteWing } from "../../aerodynamics/wing/index.ts";
+import { stallOf } from "../../aircraft/index.ts";
 import type { Problem, ProjectView } from "../contract.ts";
 import { chosenAircraft, isProblem } from "../inputs/flight-conditions.ts";
 
@@ -11,30 +12,21 @@ export interface AircraftSurface {
   readonly chosen: string | undefined;
 }
 
-/** What the file does not say of tailplane and fin: common practice. */
-const unsaid = { stallSharpness: 60, flatPlateCoefficient: 1.2, finProfileDrag: 0.01 };
-
 /** Wing, tailplane or fin of an aircraft file. */
 export function wingFromAircraft(view: ProjectView, path: string, part: "wing" | "tailplane" | "fin"): AircraftSurface | Problem {
   const chosen = chosenAircraft(view, path);
   if (isProblem(chosen)) return chosen;
   const { wing, tailplane, fin } = chosen.aircraft;
   if (part === "wing") return { wing, largestLift: wing.maximumLiftCoefficient, chosen: undefined };
-  const { stallSharpness, flatPlateCoefficient, finProfileDrag } = unsaid;
-  const own = part === "tailplane" ? { ...tailplane } : { ...fin, span: Math.sqrt(fin.area * fin.aspectRatio), cd0: finProfileDrag };
-  const { area, span, liftSlope, cd0, spanEfficiency, maximumLiftCoefficient } = own;
+  const own = part === "tailplane" ? { ...tailplane } : { ...fin, span: Math.sqrt(fin.area * fin.aspectRatio) };
+  const { area, span, liftSlope, cd0, spanEfficiency, maximumLiftCoefficient, stall } = own;
+  const { angle, sharpness, flatPlateCoefficient } = stallOf(own);
   return {
-    wing: {
-      area,
-      span,
-      liftSlope,
-      cd0,
-      spanEfficiency,
-      stallSharpness,
-      flatPlateCoefficient,
-      stallAngle: maximumLiftCoefficient / liftSlope,
-    },
+    wing: { area, span, liftSlope, cd0, spanEfficiency, stallSharpness: sharpness, flatPlateCoefficient, stallAngle: angle },
     largestLift: maximumLiftCoefficient,
-    chosen: `Of the ${part} the file does not say ${part === "fin" ? `what profile drag it has (${finProfileDrag} is taken) and ` : ""}what it does beyond stall (a flat plate is taken): common practice.`,
+    chosen:
+      stall === undefined
+        ? `Of the ${part} the file does not say what it does beyond stall (a flat plate is taken): common practice.`
+        : undefined,
   };
 }

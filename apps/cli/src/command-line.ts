@@ -5,6 +5,7 @@ import type { Place } from "./place.ts";
 import type { Streams } from "./streams.ts";
 
 const statusHelp = `
+The name of an analysis is a command too: what \`wingseed list\` names is asked by \`wingseed run NAME\` or \`wingseed NAME\`.
 Exit status: 0 done; 1 done, a requirement is not met; 2 wrong usage or document; 3 no result, with the reason;
 70 a mistake in Wingseed. Results go to standard output, progress and cautions to standard error.`;
 
@@ -16,7 +17,9 @@ export async function commandLine(words: readonly string[], place: Place, stream
   });
   try {
     if (words.length === 0) return await (await import("./commands/list.ts")).showQuestions(place, streams);
-    await program.parseAsync([...words], { from: "user" });
+    const { withAnalysisCommand } = await import("./analysis-command.ts");
+    const commands = program.commands.map((command) => command.name());
+    await program.parseAsync([...(await withAnalysisCommand(place, words, commands))], { from: "user" });
     return status;
   } catch (error) {
     if (error instanceof CommanderError) return error.exitCode === 0 ? exitStatus.done : exitStatus.usage;

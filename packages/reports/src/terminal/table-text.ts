@@ -21,7 +21,7 @@ interface LaidColumn {
 
 /**
  * A table for a terminal: figures right-aligned under their heads, units in the head, long words wrapped in their
- * column. Columns that still do not fit are dropped from the right, one of words at the end last, and named.
+ * column. Columns that do not fit follow below in a part of their own, each part led by the first column.
  */
 export function tableText(table: TableFigure, options: TableTextOptions): readonly string[] {
   if (isUpright(table)) return uprightText(table, options);
@@ -32,32 +32,56 @@ export function tableText(table: TableFigure, options: TableTextOptions): readon
       options.system,
     ),
   );
-  const { kept, dropped } = fitting(all, options.width - gap.length);
-  const lines = rowLines(
-    kept.map((column) => wrapCells(column.text.head, Math.max(widestHead, column.width))),
-    kept,
-    "bottom",
-  ).map(options.ink.quiet);
   const isSweep = all[0]?.numeric === true;
-  const shown = isSweep ? evenRows(table.rows.length, options.mostRows) : shownRows(table.rows.length, options.mostRows);
-  for (const row of shown) {
-    if (row === "left out") lines.push(`${gap}… ${table.rows.length - options.mostRows + 1} rows left out; all in --format csv or json`);
-    else
-      lines.push(
-        ...rowLines(
-          kept.map((column) => wrapCells(column.text.cells[row] ?? "", column.width)),
-          kept,
+  const count = table.rows.length;
+  const shown = isSweep ? evenRows(count, options.mostRows) : shownRows(count, options.mostRows);
+  const parts = partsThatFit(all, options.width - gap.length);
+  const lines = parts.flatMap((part, index) => [...(index === 0 ? [] : [""]), ...partLines(part, shown, count, options)]);
+  if (isSweep && shown.length < count) lines.push(`${gap}${shown.length} of ${count} rows; all in --format csv or json`);
+  return lines;
+}
+
+function partLines(
+  part: readonly LaidColumn[],
+  shown: readonly (number | "left out")[],
+  count: number,
+  { ink, mostRows }: TableTextOptions,
+): readonly string[] {
+  const head = part.map((column) => wrapCells(column.text.head, Math.max(widestHead, column.width)));
+  const body = shown.flatMap((row) =>
+    row === "left out"
+      ? [`${gap}… ${count - mostRows + 1} rows left out; all in --format csv or json`]
+      : rowLines(
+          part.map((column) => wrapCells(column.text.cells[row] ?? "", column.width)),
+          part,
           "top",
         ),
-      );
+  );
+  return [...rowLines(head, part, "bottom").map(ink.quiet), ...body];
+}
+
+/** The columns cut into parts that fit side by side, each led by the first one, or by row numbers where that repeats itself. */
+function partsThatFit(all: readonly ColumnText[], room: number): readonly (readonly LaidColumn[])[] {
+  const whole = fitting(all, room);
+  const [first] = all;
+  if (whole.dropped.length === 0 || first === undefined) return [whole.kept];
+  const tells = new Set(first.cells).size === first.cells.length;
+  const lead = tells ? first : rowNumbers(first.cells.length);
+  let rest = tells ? all.slice(1) : all;
+  const parts: (readonly LaidColumn[])[] = [];
+  while (rest.length > 0) {
+    const led = fitting([lead, ...rest], room);
+    // A lead that leaves no room for another column is left out.
+    const { kept, dropped } = led.kept.length > 1 ? led : fitting(rest, room);
+    parts.push(kept);
+    rest = dropped;
   }
-  if (isSweep && shown.length < table.rows.length)
-    lines.push(`${gap}${shown.length} of ${table.rows.length} rows; all in --format csv or json`);
-  if (dropped.length > 0) {
-    const names = dropped.map((column) => column.head).join("; ");
-    lines.push(...wrapCells(`${gap}Left out at this width: ${names}.`, options.width, gap).map(options.ink.quiet));
-  }
-  return lines;
+  return parts;
+}
+
+function rowNumbers(count: number): ColumnText {
+  const cells = Array.from({ length: count }, (_, index) => String(index + 1));
+  return { head: "row", label: "row", unit: "", cells, numeric: true };
 }
 
 /** Narrowest column of words before a column is dropped instead. */

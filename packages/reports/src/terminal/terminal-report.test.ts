@@ -12,13 +12,15 @@ describe("a result on a terminal", () => {
     expect(stderr).toMatchSnapshot();
   });
 
-  it("never gets wider than the terminal and names the columns it dropped", () => {
+  it("never gets wider than the terminal and loses no column", () => {
     for (const width of [60, 72, 100]) {
       const { stdout, stderr } = terminalReport(sampleMission.meta, sampleMission.result, sampleMission.view, { width });
       for (const line of `${stdout}${stderr}`.split("\n")) expect(cellWidth(line)).toBeLessThanOrEqual(width);
     }
-    const { stdout } = terminalReport(samplePayload.meta, samplePayload.result, samplePayload.view, { width: 60 });
-    expect(stdout).toContain("Left out at this width:");
+    const wide = terminalReport(samplePayload.meta, samplePayload.result, samplePayload.view, { width: 200 }).stdout;
+    const narrow = terminalReport(samplePayload.meta, samplePayload.result, samplePayload.view, { width: 60 }).stdout;
+    const numbers = (text: string) => text.match(/\d+[.\d]*/g)?.length ?? 0;
+    expect(numbers(narrow)).toBeGreaterThanOrEqual(numbers(wide));
   });
 
   it("keeps the words and only adds control sequences with colour", () => {
@@ -79,6 +81,25 @@ describe("parts on the bench on a terminal", () => {
     const narrow = { ...one, columns: one.columns.map((each) => ({ ...each, label: `${each.label} along an axis of the body` })) };
     const stdout = terminalReport(samplePayload.meta, result, { cases: [{ ...view.cases[0], figures: [narrow] }] } as never, { width: 60 });
     expect(stdout.stdout).toMatch(/Thrust along an axis of the body +110 N\n/);
+  });
+  it("print every table, and columns without room below, by number where the first column repeats itself", () => {
+    const many = (first: readonly number[]) => ({
+      ...sweep,
+      id: "many",
+      caption: "Many columns",
+      columns: Array.from({ length: 14 }, (_, index) => column(`Force ${index}`)),
+      rows: first.map((value) => Array.from({ length: 14 }, (_, index) => (index === 0 ? value : 100 + index))),
+    });
+    const printed = (first: readonly number[]) =>
+      terminalReport(samplePayload.meta, result, { cases: [{ ...view.cases[0], figures: [sweep, many(first)] }] } as never, { width: 60 })
+        .stdout;
+    const told = printed([1, 2, 3]);
+    expect(told).toMatch(/^ {2}Sweep$/m);
+    expect(told).toMatch(/^ {2}Many columns$/m);
+    for (let index = 1; index < 14; index++) expect(told).toMatch(new RegExp(`\\b${100 + index}\\b`));
+    expect(told).not.toMatch(/\brow\b/);
+    expect(printed([5, 5, 7])).toMatch(/\brow\b/);
+    for (const line of told.split("\n")) expect(cellWidth(line)).toBeLessThanOrEqual(60);
   });
   it("thin a sweep evenly and keep its ends", () => {
     expect(text(60)).toMatch(/\n +0 +0\n/);

@@ -46,7 +46,10 @@ export function terminalReport(
   result.cases.forEach((each, index) => {
     if (result.cases.length > 1) lines.push("", ink.strong(`Case ${index + 1} of ${result.cases.length}`));
     const shown = view.cases[index];
-    if (each.problem) lines.push(...wrapCells(`No answer: ${each.problem.message}`, width, "  "));
+    if (each.problem)
+      lines.push(
+        ...`No answer: ${each.problem.message}`.split("\n").flatMap((line, at) => wrapCells(at === 0 ? line : `  ${line}`, width, "  ")),
+      );
     else if (shown) {
       lines.push(...caseLines(shown, { ...options, width }, ink));
       const standing = standingLines(each.outputs, options.validation ?? [], width, ink);
@@ -61,8 +64,11 @@ export function terminalReport(
 function caseLines(view: CaseView, options: TerminalOptions & { readonly width: number }, ink: Ink): readonly string[] {
   const system = options.system ?? "si";
   const lines = [...wrapCells(sentence(view.answer.sentence, { system }), options.width)];
-  for (const table of printedTables(view.figures))
-    lines.push("", ...tableText(table, { width: options.width, system, ink, mostRows: options.mostRows ?? 24 }));
+  const tables = printedTables(view.figures);
+  for (const table of tables) {
+    lines.push("", ...captionLines(table, tables, options.width, ink));
+    lines.push(...tableText(table, { width: options.width, system, ink, mostRows: options.mostRows ?? 24 }));
+  }
   const words = view.figures.filter((figure) => figure.kind === "text");
   for (const figure of words)
     for (const tokens of figure.paragraphs) lines.push("", ...wrapCells(sentence(tokens, { system }), options.width));
@@ -70,13 +76,16 @@ function caseLines(view: CaseView, options: TerminalOptions & { readonly width: 
   return lines;
 }
 
-/** The first table of several rows, and every table of one row: those stand upright and take little room. */
+/** Every table, or the numbers behind the first picture where there is none. */
 function printedTables(figures: readonly Figure[]): readonly TableFigure[] {
   const tables = figures.filter((figure) => figure.kind === "table");
-  const long = tables.find((table) => !isUpright(table));
-  const printed = tables.filter((table) => table === long || isUpright(table));
   const main = mainTable(figures);
-  return printed.length > 0 ? printed : main ? [main] : [];
+  return tables.length > 0 ? tables : main ? [main] : [];
+}
+
+/** The caption of one of several tables; those that stand upright bring their own. */
+function captionLines(table: TableFigure, tables: readonly TableFigure[], width: number, ink: Ink): readonly string[] {
+  return tables.length < 2 || isUpright(table) ? [] : wrapCells(`  ${table.caption}`, width, "  ").map(ink.quiet);
 }
 
 /** The first table among the figures, or the numbers behind the first picture. */

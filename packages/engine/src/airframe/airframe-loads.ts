@@ -1,4 +1,4 @@
-import type { Loading, WholeAircraft } from "../aircraft/index.ts";
+import type { AircraftDefinition, Loading } from "../aircraft/index.ts";
 import type { AirState } from "../environment/atmosphere/index.ts";
 import type { Vector } from "./axes.ts";
 import type { DrivePower, LossModel } from "./drive-power.ts";
@@ -13,7 +13,7 @@ export interface AirframeMass {
 }
 
 export interface AirframeConditions {
-  readonly aircraft: WholeAircraft;
+  readonly aircraft: AircraftDefinition;
   readonly loading: Loading;
   readonly air: AirState;
   readonly losses: LossModel;

@@ -1,4 +1,4 @@
-import type { DriveLine, WholeAircraft } from "../aircraft/index.ts";
+import type { AircraftDefinition, DriveLine } from "../aircraft/index.ts";
 import type { AirframeConditions, AirframeLoads, AirframeMotion } from "./airframe-loads.ts";
 import { rotorStateWidth } from "./airframe-loads.ts";
 import { cross, type Vector } from "./axes.ts";
@@ -28,7 +28,7 @@ interface RotorEntry {
 }
 
 interface PropellerEntry {
-  readonly part: WholeAircraft["propellers"][number];
+  readonly part: AircraftDefinition["propellers"][number];
   readonly controls: PropellerControls;
   readonly arm: Vector;
   readonly line: number;
@@ -62,7 +62,7 @@ export class Airframe {
   readonly #surfaces: readonly SurfaceEntry[];
   /** Surfaces in an order in which each comes after those whose wake it is in. */
   readonly #surfaceOrder: readonly number[];
-  readonly #bodies: readonly { readonly part: WholeAircraft["bodies"][number]; readonly washes: readonly Wash[] }[];
+  readonly #bodies: readonly { readonly part: AircraftDefinition["bodies"][number]; readonly washes: readonly Wash[] }[];
   readonly #centre: Vector;
 
   constructor(conditions: AirframeConditions) {
@@ -110,7 +110,7 @@ export class Airframe {
     return this.conditions.mass.inertia;
   }
 
-  get propellers(): readonly WholeAircraft["propellers"][number][] {
+  get propellers(): readonly AircraftDefinition["propellers"][number][] {
     return this.#propellers.map(({ part }) => part);
   }
 

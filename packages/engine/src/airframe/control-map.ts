@@ -1,4 +1,4 @@
-import { type ControlPart, controlRange, type WholeAircraft } from "../aircraft/index.ts";
+import { type AircraftDefinition, type ControlPart, controlRange } from "../aircraft/index.ts";
 
 /** A control of the aircraft as the airframe takes it: one number in SI. */
 export interface AirframeControl {
@@ -37,7 +37,7 @@ export interface EdgeControl {
 }
 
 /** The controls of an aircraft in the order of its file. @derivation not a formula */
-export function airframeControls(aircraft: WholeAircraft): readonly AirframeControl[] {
+export function airframeControls(aircraft: AircraftDefinition): readonly AirframeControl[] {
   return aircraft.controls.map((definition) => {
     const range = controlRange(definition.setting, 0, "optimum");
     const open = definition.clutchOpen ? controlRange(definition.clutchOpen, 0, "optimum") : range;

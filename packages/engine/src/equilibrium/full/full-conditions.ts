@@ -1,11 +1,11 @@
-import type { Loading, WholeAircraft } from "../../aircraft/index.ts";
+import type { AircraftDefinition, Loading } from "../../aircraft/index.ts";
 import type { Airframe } from "../../airframe/index.ts";
 import type { AirState } from "../../environment/atmosphere/index.ts";
 import type { ControlUse, FlightMode, LossModel } from "../conditions.ts";
 
 /** Everything that a six-component trim depends on but the flight itself. */
 export interface FullConditions {
-  readonly aircraft: WholeAircraft;
+  readonly aircraft: AircraftDefinition;
   readonly loading: Loading;
   readonly air: AirState;
   readonly controls: ControlUse;

@@ -37,6 +37,7 @@ export type {
   SceneArrow,
   SceneAttitude,
   SceneBound,
+  SceneDetail,
   SceneDimension,
   SceneFigure,
   SceneLine,

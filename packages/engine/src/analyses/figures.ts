@@ -270,6 +270,14 @@ export interface SceneAttitude {
   readonly velocity?: ScenePoint;
 }
 
+/** A part of one view drawn larger: what lies between two corners. */
+export interface SceneDetail {
+  readonly name: string;
+  readonly view: SceneView;
+  readonly from: ScenePoint;
+  readonly to: ScenePoint;
+}
+
 /** A body in space, drawn to one scale in several views. */
 export interface SceneFigure extends Base {
   readonly kind: "scene";
@@ -280,6 +288,7 @@ export interface SceneFigure extends Base {
   readonly bounds?: readonly SceneBound[];
   readonly dimensions?: readonly SceneDimension[];
   readonly arrows?: readonly SceneArrow[];
+  readonly detail?: SceneDetail;
   readonly attitude?: SceneAttitude;
 }
 

@@ -1,5 +1,5 @@
 import type { Figure, GridFigure, LinesFigure, ProfileFigure, StackedFigure, TableFigure, TextFigure, TreeFigure } from "@wingseed/engine";
-import { sampleMap, sampleScene } from "./sample-places.ts";
+import { sampleForces, sampleMap, sampleScene } from "./sample-places.ts";
 
 /** Invented figures of every kind for tests of drawing and typesetting. No value here comes from an aircraft. */
 
@@ -201,6 +201,7 @@ export const sampleFigures: readonly Figure[] = [
   sampleMap,
   sampleProfile,
   sampleScene,
+  sampleForces,
   sampleTree,
   sampleText,
 ];

@@ -105,4 +105,38 @@ export const sampleScene: SceneFigure = {
       ],
     },
   ],
+  marks: [
+    { name: "centre of gravity", meaning: "neutral", shape: "centre", at: [0.02, 0, 0.01] },
+    { name: "payload", meaning: "avionics", shape: "point", at: [0.1, 0, 0.1] },
+  ],
+  bounds: [
+    { name: "forward limit", axis: "x", value: 0.05, forbidden: "above", family: "control", mark: "centre of gravity" },
+    { name: "aft limit", axis: "x", value: -0.04, forbidden: "below", family: "control", mark: "centre of gravity" },
+  ],
+  dimensions: [
+    { name: "length", view: "left", from: [0.6, 0, 0.15], to: [-0.9, 0, 0.15] },
+    { name: "span", view: "ahead", from: [0, -1.05, 0], to: [0, 1.05, 0] },
+    { name: "rotor diameter", view: "above", from: [0, -1.15, 0], to: [0, 1.15, 0] },
+  ],
+  detail: { name: "centre of gravity, larger", view: "left", from: [0.2, 0, -0.1], to: [-0.2, 0, 0.2] },
+};
+
+/** The same body with what acts on it. */
+export const sampleForces: SceneFigure = {
+  kind: "scene",
+  id: "forces",
+  caption: "Forces and moments",
+  views: ["left", "behind"],
+  lines: sampleScene.lines.map((line) => ({ ...line, weight: "thin" })),
+  marks: [{ name: "centre of gravity", meaning: "neutral", shape: "centre", at: [0.02, 0, 0.01] }],
+  arrows: [
+    { name: "weight", meaning: "neutral", kind: "force", at: [0.02, 0, 0.01], vector: [-11, 6, 196] },
+    { name: "main rotor", meaning: "rotor", kind: "force", at: [0, 0, -0.4], vector: [-9, -5, -150] },
+    { name: "main rotor", meaning: "rotor", kind: "moment", at: [0, 0, -0.4], vector: [0.4, 1.2, -3] },
+    { name: "wing", meaning: "wing", kind: "force", at: [0.05, 0, 0], vector: [-3, 0, -46] },
+    { name: "propellers", meaning: "propellers", kind: "force", at: [0.3, 0.8, 0], vector: [31, 0, 0] },
+    { name: "fin", meaning: "wing", kind: "force", at: [-0.9, 0, -0.1], vector: [0, -0.2, 0] },
+    { name: "tailplane", meaning: "wing", kind: "moment", at: [-0.9, 0, -0.1], vector: [0, 0.002, 0] },
+  ],
+  attitude: { pitch: 0.06, roll: -0.03, about: [0.02, 0, 0.01], velocity: [22, 0.5, 1.4] },
 };

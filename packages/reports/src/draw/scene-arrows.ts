@@ -5,7 +5,7 @@ import { markStyle } from "./meaning.ts";
 import { element, group, pathThrough, type SvgNode } from "./node.ts";
 import { type PixelPoint, pointsAlong } from "./polyline.ts";
 import { nameBeside } from "./scene-names.ts";
-import { forceScale, viewAxis } from "./scene-projection.ts";
+import { forceScale, viewAxis, viewTitles } from "./scene-projection.ts";
 import type { ViewCanvas } from "./scene-view.ts";
 
 /** Shorter arrows are a dot and are told in words [px]. */
@@ -30,7 +30,7 @@ export function drawArrows(
   figure: SceneFigure,
   canvas: ViewCanvas,
   context: DrawContext,
-): { readonly nodes: readonly SvgNode[]; readonly unplaced: readonly string[] } {
+): { readonly nodes: readonly SvgNode[]; readonly unplaced: readonly string[]; readonly told: readonly string[] } {
   const small: string[] = [];
   const arrows = [...forces(figure, canvas, small, context), ...moments(figure, canvas, small, context)];
   canvas.around.taken.push(...arrows.map(({ head: [x, y] }) => ({ x: x - 4, y: y - 4, width: 8, height: 8 })));
@@ -39,17 +39,15 @@ export function drawArrows(
   const unplaced: string[] = [];
   const nodes = arrows.map((arrow) => {
     const name = nameBeside(arrow.name, [arrow.head, middle(arrow.points)], wider, context);
-    if (name.length === 0) unplaced.push(`${arrow.name} (no room in the drawing).`);
+    if (name.length === 0) unplaced.push(arrow.name);
     return group("arrow", [...shaft(arrow), ...name], { "data-series": arrow.series, "data-meaning": arrow.meaning });
   });
-  const told = small.length === 0 ? [] : [`Too small to draw ${viewWords[canvas.look.view]}: ${small.join(", ")}.`];
-  return { nodes, unplaced: [...unplaced, ...told] };
+  const told = small.length === 0 ? [] : [`Too small to draw ${viewTitles[canvas.look.view]}: ${small.join(", ")}.`];
+  return { nodes, unplaced, told };
 }
 
-const viewWords = { left: "from the left", ahead: "from ahead", behind: "from behind", above: "from above" } as const;
-
 function forces(figure: SceneFigure, canvas: ViewCanvas, small: string[], context: DrawContext): readonly Arrow[] {
-  const perNewton = forceScale(figure) * canvas.scale;
+  const perNewton = forceScale(figure) * canvas.place.scale;
   return (figure.arrows ?? []).flatMap((each): readonly Arrow[] => {
     if (each.kind !== "force") return [];
     const [dx, dy] = canvas.look.direction(each.vector);

@@ -85,7 +85,11 @@ export function drawDimensions(
         ...thin,
         opacity: 0.6,
       }),
-      element("path", { d: pathThrough(ends) + ends.map((end) => slash(end)).join(""), ...thin, stroke: context.paint("ink-2") }),
+      element("path", {
+        d: lineBeside(ends, fits ? block.width : 0) + ends.map((end) => slash(end)).join(""),
+        ...thin,
+        stroke: context.paint("ink-2"),
+      }),
       label(lines, box, level && fits ? "middle" : "start", {
         size: textSize.small,
         fill: context.paint("ink"),
@@ -94,6 +98,14 @@ export function drawDimensions(
     ];
     return group("dimension", parts, { "data-dimension": dimension.name });
   });
+}
+
+/** The line, parted where words stand in it. */
+function lineBeside([from, to]: readonly [PixelPoint, PixelPoint], words: number): string {
+  if (words === 0) return pathThrough([from, to]);
+  const [left, right] = [Math.min(from[0], to[0]), Math.max(from[0], to[0])];
+  const [y, middle, half] = [from[1], (left + right) / 2, words / 2 + 3];
+  return `M${left} ${y}H${middle - half}M${middle + half} ${y}H${right}`;
 }
 
 /** A little away from the thing that is measured, so that its edge stays readable. */

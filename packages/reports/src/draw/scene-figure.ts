@@ -13,6 +13,8 @@ const usualViews: readonly SceneView[] = ["left", "ahead", "above"];
 const gap = 28;
 /** Narrower than this, views stand under each other [px]. */
 const narrow = 560;
+/** Height of a scale bar with its words [px]. */
+const barRoom = 40;
 
 /** A view with the paper that it needs [m] and the room for lengths beside and under it [px]. */
 interface Wanted {
@@ -21,7 +23,10 @@ interface Wanted {
   readonly room: { readonly right: number; readonly below: number };
 }
 
-/** Views of a body at one scale: two beside each other, further ones under the first; on a narrow page in one column. */
+/**
+ * Views of a body at one scale: two beside each other, further ones under the first, a larger detail beside those; on a
+ * narrow page in one column.
+ */
 export function drawScene(figure: SceneFigure, context: DrawContext): SvgNode {
   const wanted = (figure.views ?? usualViews).map((view): Wanted => {
     const look = projection(view, figure.attitude);
@@ -29,14 +34,45 @@ export function drawScene(figure: SceneFigure, context: DrawContext): SvgNode {
   });
   const inColumn = context.width < narrow || wanted.length === 1;
   const scale = Math.max(8, inColumn ? columnScale(wanted, context.width) : rowScale(wanted, context.width));
+  const views = placed(wanted, scale, inColumn);
+  const detail = figure.detail ? detailPlace(figure, views, inColumn, context) : undefined;
+  // The detail names what it shows; the views name the rest.
+  const inOrder = detail ? [detail, ...views] : views;
   const named = new Set<string>();
-  const drawn = placed(wanted, scale, inColumn).map((place) =>
-    drawView(figure, place, { named, looks: wanted.map(({ look }) => look) }, context),
-  );
-  const bottom = Math.max(0, ...drawn.map((each) => each.bottom));
-  const bars = scaleBars(figure, scale, bottom + 14, context);
-  const words = wordsUnder([...new Set(drawn.flatMap((each) => each.unplaced))], bars.bottom + 4, context);
-  return picture(figure, bars.bottom + 8 + words.height, [...drawn.map((each) => each.node), ...bars.nodes, words.node], context);
+  const drawn = inOrder.map((place) => drawView(figure, place, { named, places: inOrder }, context));
+  const viewsBottom = Math.max(0, ...drawn.slice(detail ? 1 : 0).map((each) => each.bottom));
+  const perNewton = forceScale(figure);
+  const bars = [{ per: scale, unit: "m" }, ...(perNewton > 0 ? [{ per: perNewton * scale, unit: "N" }] : [])];
+  const foot = detail && inColumn ? detail.y - barRoom : viewsBottom + 14;
+  const own = detail ? scaleBars([{ per: detail.scale, unit: "m" }], detail.x, (drawn[0]?.bottom ?? 0) + 14, context) : [];
+  const bottom = Math.max(foot, detail ? (drawn[0]?.bottom ?? 0) + 14 : 0) + barRoom;
+  const unplaced = [...new Set(drawn.flatMap((each) => each.unplaced))];
+  const lost = unplaced.length === 0 ? [] : [`Not named in the drawing for want of room: ${unplaced.join(", ")}.`];
+  const words = wordsUnder([...lost, ...drawn.flatMap((each) => each.told)], bottom, context);
+  const parts = [...drawn.map((each) => each.node), ...scaleBars(bars, gap, foot, context), ...own, words.node];
+  return picture(figure, bottom + 4 + words.height, parts, context);
+}
+
+/** Beside the views under the first row, or under all of them. */
+function detailPlace(figure: SceneFigure, views: readonly ViewPlace[], inColumn: boolean, context: DrawContext): ViewPlace | undefined {
+  const { detail } = figure;
+  if (!detail) return undefined;
+  const look = projection(detail.view, figure.attitude);
+  const [from, to] = [look.place(detail.from), look.place(detail.to)];
+  const extent = {
+    x: Math.min(from[0], to[0]),
+    y: Math.min(from[1], to[1]),
+    width: Math.abs(to[0] - from[0]),
+    height: Math.abs(to[1] - from[1]),
+  };
+  const right = (place: ViewPlace) => place.x + place.extent.width * place.scale + place.room.right;
+  const bottom = (place: ViewPlace) => place.y + viewTitleRoom + place.extent.height * place.scale + place.room.below;
+  const beside = inColumn ? undefined : views[2];
+  const x = beside ? Math.max(right(beside), views[1]?.x ?? 0) + (beside ? gap : 0) : gap;
+  const y = beside ? beside.y : Math.max(...views.map(bottom)) + gap + (inColumn ? barRoom : 0);
+  const room = { width: context.width - x - gap, height: beside ? Math.max(160, bottom(beside) - y - viewTitleRoom - barRoom) : 320 };
+  const scale = Math.min(room.width / extent.width, room.height / extent.height);
+  return { look, extent, scale, room: { right: 0, below: 0 }, x, y, title: detail.name };
 }
 
 function columnScale(wanted: readonly Wanted[], width: number): number {
@@ -72,15 +108,13 @@ function placed(wanted: readonly Wanted[], scale: number, inColumn: boolean): re
 
 /** Bars that say how long a metre and how long a force is drawn. */
 function scaleBars(
-  figure: SceneFigure,
-  scale: number,
+  bars: readonly { readonly per: number; readonly unit: string }[],
+  left: number,
   top: number,
   context: DrawContext,
-): { readonly nodes: readonly SvgNode[]; readonly bottom: number } {
-  const perNewton = forceScale(figure);
-  const bars = [{ per: scale, unit: "m" }, ...(perNewton > 0 ? [{ per: perNewton * scale, unit: "N" }] : [])];
-  let x = gap;
-  const nodes = bars.map(({ per, unit }) => {
+): readonly SvgNode[] {
+  let x = left;
+  return bars.map(({ per, unit }) => {
     const length = roundStepBelow(140 / per);
     const text = `${roundNumberText(length, 3)}\u00a0${unit}`;
     const block = textBlock([text], textSize.small);
@@ -93,5 +127,4 @@ function scaleBars(
     x += Math.max(length * per, block.width) + 40;
     return node;
   });
-  return { nodes, bottom: top + 9 + textSize.small * 1.2 };
 }

@@ -1,11 +1,11 @@
-import type { SceneLine, SceneView } from "@wingseed/engine";
+import type { SceneLine } from "@wingseed/engine";
 import { type DrawContext, mostHidden } from "./context.ts";
 import { label, leader, textSize } from "./label.ts";
 import { type Place, placeLabel } from "./label-placement.ts";
 import type { SvgNode } from "./node.ts";
 import type { PixelPoint } from "./polyline.ts";
-import { isShown, type Projection } from "./scene-projection.ts";
-import type { SharedNames, ViewCanvas } from "./scene-view.ts";
+import { isShown } from "./scene-projection.ts";
+import type { SharedNames, ViewCanvas, ViewPlace } from "./scene-view.ts";
 
 interface PlacedLine {
   readonly line: SceneLine;
@@ -22,10 +22,16 @@ export function namedAt(
   const nodes: SvgNode[] = [];
   const unplaced: string[] = [];
   for (const { line, points } of lines) {
-    if (shared.named.has(line.name) || points.length === 0 || clearestView(line, shared.looks) !== canvas.look.view) continue;
+    if (
+      shared.named.has(line.name) ||
+      points.length === 0 ||
+      clearestPlace(line, shared.places) !== canvas.place ||
+      line.meaning === "neutral"
+    )
+      continue;
     shared.named.add(line.name);
     const drawn = nameBeside(line.name, corners(points), canvas, context);
-    if (drawn.length === 0) unplaced.push(`Not named in the drawing for want of room: ${line.name}.`);
+    if (drawn.length === 0) unplaced.push(line.name);
     nodes.push(...drawn);
   }
   return { nodes, unplaced };
@@ -59,14 +65,24 @@ function corners(points: readonly PixelPoint[]): readonly PixelPoint[] {
   return [by((point) => point[0]), by((point) => -point[0]), by((point) => point[1]), by((point) => -point[1])];
 }
 
-/** The view in which an outline covers most paper; the first one of equals. */
-function clearestView(line: SceneLine, looks: readonly Projection[]): SceneView | undefined {
-  const shown = looks.filter((look) => isShown(line, look.view));
-  const sizes = shown.map((look) => {
-    const flat = line.points.map(look.place);
-    const [xs, ys] = [flat.map((point) => point[0]), flat.map((point) => point[1])];
-    const [width, height] = [Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)];
-    return width * height + 0.01 * Math.hypot(width, height);
+/** The view in which an outline covers most paper; the first one of equals. A detail that shows only a part of it does not count. */
+function clearestPlace(line: SceneLine, places: readonly ViewPlace[]): ViewPlace | undefined {
+  const shown = places.filter((place) => isShown(line, place.look.view) && isWhole(line, place));
+  const sizes = shown.map(({ look, scale }) => {
+    const { width, height } = span(line.points.map(look.place));
+    return scale * scale * (width * height + 0.01 * Math.hypot(width, height));
   });
-  return shown[sizes.indexOf(Math.max(...sizes))]?.view;
+  return shown[sizes.indexOf(Math.max(...sizes))];
+}
+
+function isWhole(line: SceneLine, { look, extent, title }: ViewPlace): boolean {
+  if (title === undefined) return true;
+  return line.points
+    .map(look.place)
+    .every(([x, y]) => x >= extent.x && x <= extent.x + extent.width && y >= extent.y && y <= extent.y + extent.height);
+}
+
+function span(flat: readonly PixelPoint[]): { readonly width: number; readonly height: number } {
+  const [xs, ys] = [flat.map((point) => point[0]), flat.map((point) => point[1])];
+  return { width: Math.max(...xs) - Math.min(...xs), height: Math.max(...ys) - Math.min(...ys) };
 }

@@ -1,4 +1,4 @@
-import type { SceneFigure, SceneLine, SceneView } from "@wingseed/engine";
+import type { SceneFigure, SceneLine } from "@wingseed/engine";
 import type { DrawContext } from "./context.ts";
 import { type Box, label, textBlock, textSize } from "./label.ts";
 import type { Surroundings } from "./label-placement.ts";
@@ -7,6 +7,7 @@ import { element, group, pathThrough, type SvgNode } from "./node.ts";
 import { type PixelPoint, pointsAlong } from "./polyline.ts";
 import { drawArrows } from "./scene-arrows.ts";
 import { drawAttitude } from "./scene-attitude.ts";
+import { cutAt } from "./scene-cut.ts";
 import { drawDimensions } from "./scene-dimensions.ts";
 import { drawMarks } from "./scene-marks.ts";
 import { namedAt } from "./scene-names.ts";
@@ -27,26 +28,32 @@ export interface ViewPlace {
   /** Its upper left corner, title included [px]. */
   readonly x: number;
   readonly y: number;
+  /** Present on a part drawn larger: it is cut at its edges. */
+  readonly title?: string;
 }
 
 /** What the views of one picture share. */
 export interface SharedNames {
   /** Names written so far: each stands once. */
   readonly named: Set<string>;
-  readonly looks: readonly Projection[];
+  /** All views, the detail first. */
+  readonly places: readonly ViewPlace[];
 }
 
 export interface DrawnView {
   readonly node: SvgNode;
   readonly bottom: number;
+  /** Names without room. */
   readonly unplaced: readonly string[];
+  /** What is said in words instead. */
+  readonly told: readonly string[];
 }
 
 /** One view with what a layer of it needs to draw. */
 export interface ViewCanvas {
   readonly look: Projection;
   readonly box: Box;
-  readonly scale: number;
+  readonly place: ViewPlace;
   readonly around: Surroundings;
   toPaper(flat: PixelPoint): PixelPoint;
 }
@@ -58,8 +65,12 @@ export function drawView(figure: SceneFigure, place: ViewPlace, shared: SharedNa
   const toPaper = ([right, down]: PixelPoint): PixelPoint => [box.x + (right - extent.x) * scale, box.y + (down - extent.y) * scale];
   const lines = figure.lines
     .filter((line) => isShown(line, look.view))
-    .map((line) => ({ line, points: line.points.map((point) => toPaper(look.place(point))) }));
-  const title = viewTitle(look.view, x, y, context);
+    .flatMap((line) => {
+      const points = line.points.map((point) => toPaper(look.place(point)));
+      const parts = place.title === undefined ? [points] : cutAt(points, line.closed ?? false, box);
+      return parts.map((part) => ({ line, points: part }));
+    });
+  const title = viewTitle(place.title ?? viewTitles[look.view], x, y, context);
   const around: Surroundings = {
     inside: {
       x: Math.max(0, box.x - margin),
@@ -72,24 +83,25 @@ export function drawView(figure: SceneFigure, place: ViewPlace, shared: SharedNa
       pointsAlong(line.closed ? [...points, points[0] as PixelPoint] : points, 6).map((point) => point.at),
     ),
   };
-  const canvas: ViewCanvas = { look, box, scale, around, toPaper };
-  const dimensions = drawDimensions(figure, look, canvas, around, context);
+  const canvas: ViewCanvas = { look, box, place, around, toPaper };
+  const frame = place.title === undefined ? [] : [element("rect", { ...box, fill: "none", stroke: context.paint("hairline") })];
+  const dimensions = place.title === undefined ? drawDimensions(figure, look, canvas, around, context) : [];
   const attitude = drawAttitude(figure, canvas, context);
   const marks = drawMarks(figure, canvas, shared, context);
   const arrows = drawArrows(figure, canvas, context);
   const names = figure.arrows ? { nodes: [], unplaced: [] } : namedAt(lines, canvas, shared, context);
   const outlines = lines.map(({ line, points }) => outline(line, points, context));
   return {
-    node: group("view", [title, ...outlines, ...dimensions, ...attitude, ...arrows.nodes, ...marks.nodes, ...names.nodes], {
+    node: group("view", [title, ...frame, ...outlines, ...dimensions, ...attitude, ...marks.nodes, ...arrows.nodes, ...names.nodes], {
       "data-view": look.view,
     }),
     bottom: box.y + box.height + room.below,
     unplaced: [...marks.unplaced, ...arrows.unplaced, ...names.unplaced],
+    told: arrows.told,
   };
 }
 
-function viewTitle(view: SceneView, x: number, y: number, context: DrawContext): SvgNode {
-  const text = viewTitles[view];
+function viewTitle(text: string, x: number, y: number, context: DrawContext): SvgNode {
   return label([text], { x, y, ...textBlock([text], textSize.small) }, "start", { size: textSize.small, fill: context.paint("ink-2") });
 }
 

@@ -1,7 +1,7 @@
-import { type AircraftDefinition, type Loading, massProperties } from "../../aircraft/index.ts";
+import { type AircraftDefinition, type Loading, massProperties, type Place } from "../../aircraft/index.ts";
 import { batteryOutlines, gearOutlines, groundOutlines, payloadOutlines } from "../drawings/load-outlines.ts";
-import { airframeOutlines, asPoint, partName } from "../drawings/part-outlines.ts";
-import type { SceneBound, SceneDimension, SceneFigure, SceneMark, ScenePoint } from "../figures.ts";
+import { airframeOutlines, asPoint, kindName, partName } from "../drawings/part-outlines.ts";
+import type { SceneBound, SceneDetail, SceneDimension, SceneFigure, SceneMark, ScenePoint } from "../figures.ts";
 
 const centreName = "centre of gravity";
 
@@ -31,8 +31,8 @@ export function arrangement(aircraft: AircraftDefinition, loading: Loading, limi
       ? []
       : [{ name: "payload", meaning: "avionics", shape: "point", at: asPoint(loading.payloadPlace ?? aircraft.payloadBay) }];
   const bounds: readonly SceneBound[] = [
-    { name: "foremost centre of gravity", axis: "x", value: limits.forward, forbidden: "above", family: "control", mark: centreName },
-    { name: "rearmost centre of gravity", axis: "x", value: limits.aft, forbidden: "below", family: "control", mark: centreName },
+    { name: "forward limit", axis: "x", value: limits.forward, forbidden: "above", family: "control", mark: centreName },
+    { name: "aft limit", axis: "x", value: limits.aft, forbidden: "below", family: "control", mark: centreName },
   ];
   return {
     kind: "scene",
@@ -41,6 +41,7 @@ export function arrangement(aircraft: AircraftDefinition, loading: Loading, limi
     lines,
     marks: [{ name: centreName, meaning: "neutral", shape: "centre", at: asPoint(centre) }, ...bay],
     bounds,
+    detail: detail(aircraft, loading, centre, limits),
     dimensions: dimensions(
       aircraft,
       lines.flatMap((line) => line.points),
@@ -50,6 +51,40 @@ export function arrangement(aircraft: AircraftDefinition, loading: Loading, limi
 
 function fileLimits({ limits }: AircraftDefinition): CentreLimits {
   return { forward: limits.centreOfGravityForward, aft: limits.centreOfGravityAft };
+}
+
+/** Bay, payload and centre of gravity between its limits, from the left. */
+function detail(
+  { battery: { bay, blockSize }, payloadBay }: AircraftDefinition,
+  loading: Loading,
+  centre: Place,
+  limits: CentreLimits,
+): SceneDetail {
+  const { payloadPlace = payloadBay, payloadSize } = loading;
+  const xs = [
+    bay.front,
+    bay.back,
+    limits.forward,
+    limits.aft,
+    centre.x,
+    payloadPlace.x - (payloadSize?.x ?? 0) / 2,
+    payloadPlace.x + (payloadSize?.x ?? 0) / 2,
+  ];
+  const zs = [
+    bay.z - (blockSize?.z ?? 0) / 2,
+    bay.z + (blockSize?.z ?? 0) / 2,
+    centre.z,
+    payloadPlace.z - (payloadSize?.z ?? 0) / 2,
+    payloadPlace.z + (payloadSize?.z ?? 0) / 2,
+  ];
+  const [left, right, top, low] = [Math.max(...xs), Math.min(...xs), Math.min(...zs), Math.max(...zs)];
+  const margin = 0.2 * Math.max(left - right, low - top);
+  return {
+    name: "bay, payload and centre of gravity from the left, larger",
+    view: "left",
+    from: [left + margin, 0, top - margin],
+    to: [right - margin, 0, low + margin],
+  };
 }
 
 /** Length and height over everything, the largest rotor, the widest surface, the largest propeller. */
@@ -81,7 +116,12 @@ function dimensions(aircraft: AircraftDefinition, points: readonly ScenePoint[])
   }
   if (rotor) {
     const { x, y, z } = rotor.hub;
-    found.push({ name: `${partName(rotor.id)} diameter`, view: "above", from: [x, y + rotor.radius, z], to: [x, y - rotor.radius, z] });
+    found.push({
+      name: `${kindName(rotor.id, "rotor")} diameter`,
+      view: "above",
+      from: [x, y + rotor.radius, z],
+      to: [x, y - rotor.radius, z],
+    });
   }
   return found;
 }

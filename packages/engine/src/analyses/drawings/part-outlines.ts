@@ -7,6 +7,11 @@ export function partName(id: string): string {
   return id.replaceAll("-", " ");
 }
 
+/** The same with what it is, where the id does not say it: the rotor `main` is "main rotor". */
+export function kindName(id: string, kind: string): string {
+  return id.includes(kind) ? partName(id) : `${partName(id)} ${kind}`;
+}
+
 export function asPoint({ x, y, z }: { readonly x: number; readonly y: number; readonly z: number }): ScenePoint {
   return [x, y, z];
 }
@@ -29,7 +34,7 @@ const drawnAzimuth = 0.6;
 
 /** The disc and the blades with their chord, raised by the built-in cone. */
 export function rotorOutlines(rotor: RotorPart): readonly SceneLine[] {
-  const name = partName(rotor.id);
+  const name = kindName(rotor.id, "rotor");
   const hub = asPoint(rotor.hub);
   const { up, forward, right } = rotorAxes(rotor);
   const rise = rotor.radius * Math.sin(rotor.precone);
@@ -82,7 +87,7 @@ export function propellerOutlines(propeller: PropellerPart): readonly SceneLine[
   const aside: ScenePoint = [-Math.sin(right), Math.cos(right), 0];
   const upward: ScenePoint = [-Math.sin(up) * Math.cos(right), -Math.sin(up) * Math.sin(right), -Math.cos(up)];
   const points = circlePoints(asPoint(propeller.place), propeller.diameter / 2, aside, upward);
-  return [{ name: partName(propeller.id), meaning: "propellers", closed: true, points }];
+  return [{ name: kindName(propeller.id, "propeller"), meaning: "propellers", closed: true, points }];
 }
 
 /** Outline of a surface by its span and mean chord, and the parts of its trailing edge that move. */
@@ -127,9 +132,18 @@ export function bodyOutlines(body: BodyPart): readonly SceneLine[] {
   return half > 0 ? [{ ...look, name: `${look.name}, plate of its drag area`, closed: true, weight: "thin", points }] : [];
 }
 
+/** The axis of a rotor from its hub down to the height of the empty aircraft's centre of gravity. */
+function shaftOutline(rotor: RotorPart, depth: number): SceneLine {
+  const { up } = rotorAxes(rotor);
+  const length = up[2] === 0 ? 0 : Math.max(0, (rotor.hub.z - depth) / up[2]);
+  const hub = asPoint(rotor.hub);
+  return { name: kindName(rotor.id, "rotor"), meaning: "rotor", weight: "thin", points: [hub, offset(hub, [[up, -length]])] };
+}
+
 /** Every part of an aircraft that has a shape, without its load. */
 export function airframeOutlines(aircraft: AircraftDefinition): readonly SceneLine[] {
   return [
+    ...aircraft.rotors.map((rotor) => shaftOutline(rotor, aircraft.emptyCentre.z)),
     ...aircraft.bodies.flatMap(bodyOutlines),
     ...aircraft.surfaces.flatMap(surfaceOutlines),
     ...aircraft.propellers.flatMap(propellerOutlines),

@@ -151,7 +151,11 @@ export class LiftingSurface {
     const along = wx * cosineSet + (wy * normal[1] + wz * normal[2]) * sineSet;
     const against = wx * sineSet - (wy * normal[1] + wz * normal[2]) * cosineSet;
     const squared = along * along + against * against;
-    if (squared === 0) return;
+    if (squared === 0) {
+      this.loads.lowestLift = Math.min(this.loads.lowestLift, 0);
+      this.loads.highestLift = Math.max(this.loads.highestLift, 0);
+      return;
+    }
     const speed = Math.sqrt(squared);
     const alpha = Math.atan2(against, along) - this.part.zeroLiftAngle;
     const { lift, drag } = wingCoefficients(this.#wing, alpha);

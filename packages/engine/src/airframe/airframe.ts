@@ -11,13 +11,13 @@ import {
   rotorControls,
   surfaceControls,
 } from "./control-map.ts";
-import { type BodyLoads, bodyLoads } from "./drag-body.ts";
+import { bodyLoads } from "./drag-body.ts";
 import { type DrivePower, drivePower, type LossModel, restingDrive } from "./drive-power.ts";
 import { ElementRotor, type RotorLoads } from "./element-rotor.ts";
 import { LiftingSurface } from "./lifting-surface.ts";
 import { LoadSum, localVelocity } from "./load-sum.ts";
 import { type PropellerLoads, propellerLoads, thrustAxis } from "./thrust-propeller.ts";
-import { orderByWake, type Wash } from "./wash.ts";
+import { type Exposure, exposures, orderByWake, type Wash } from "./wash.ts";
 
 interface RotorEntry {
   readonly rotor: ElementRotor;
@@ -39,7 +39,7 @@ interface SurfaceEntry {
   readonly deflection: number;
   readonly edges: readonly { readonly at: number; readonly control: number; readonly factor: number }[];
   readonly deflections: Float64Array;
-  readonly washes: readonly Wash[];
+  readonly exposures: readonly Exposure[];
 }
 
 const still: Vector = [0, 0, 0];
@@ -62,7 +62,7 @@ export class Airframe {
   readonly #surfaces: readonly SurfaceEntry[];
   /** Surfaces in an order in which each comes after those whose wake it is in. */
   readonly #surfaceOrder: readonly number[];
-  readonly #bodies: readonly { readonly part: AircraftDefinition["bodies"][number]; readonly washes: readonly Wash[] }[];
+  readonly #bodies: readonly { readonly part: AircraftDefinition["bodies"][number]; readonly exposures: readonly Exposure[] }[];
   readonly #centre: Vector;
 
   constructor(conditions: AirframeConditions) {
@@ -95,11 +95,11 @@ export class Airframe {
           edges.filter((entry) => entry.edge === edge).map(({ control, factor }) => ({ at, control, factor })),
         ),
         deflections: new Float64Array(surface.edges.length),
-        washes: this.#washes(part.id),
+        exposures: exposures(this.#washes(part.id)),
       };
     });
-    this.#surfaceOrder = orderByWake(this.#surfaces.map(({ washes }) => washes));
-    this.#bodies = aircraft.bodies.map((part) => ({ part, washes: this.#washes(part.id) }));
+    this.#surfaceOrder = orderByWake(this.#surfaces.map((entry) => entry.exposures.flatMap(({ washes }) => washes)));
+    this.#bodies = aircraft.bodies.map((part) => ({ part, exposures: exposures(this.#washes(part.id)) }));
   }
 
   get mass(): number {
@@ -142,7 +142,7 @@ export class Airframe {
     return [place.x - this.#centre[0], place.y - this.#centre[1], place.z - this.#centre[2]];
   }
 
-  #washes(on: string): readonly Wash[] {
+  #washes(on: string): readonly (Wash & { readonly share: number })[] {
     const { aircraft } = this.conditions;
     return aircraft.interference
       .filter((entry) => entry.active && entry.on === on && entry.factor * entry.share !== 0)
@@ -154,7 +154,8 @@ export class Airframe {
             ? aircraft.propellers
             : aircraft.surfaces
         ).findIndex(({ id }) => id === entry.from),
-        strength: entry.factor * entry.share,
+        strength: entry.factor,
+        share: entry.share,
       }));
   }
 
@@ -209,7 +210,7 @@ export class Airframe {
       const local = localVelocity(velocity, rates, arm);
       const loads = propellerLoads(part, air.density, axis, local, runs ? control(by.thrust) : 0);
       if (runs) {
-        const spin = (part.turns === "clockwise" ? 1 : -1) * part.inertia * loads.rotationRate;
+        const spin = part.inertia * loads.spin;
         const gyroscopic = cross(rates, [spin * axis[0], spin * axis[1], spin * axis[2]]);
         const { reaction } = loads;
         sum.add(part.id, "propeller", loads.force, arm, [
@@ -222,24 +223,27 @@ export class Airframe {
       const speed = Math.hypot(local[0], local[1], local[2]);
       const drag = -0.5 * air.density * part.stoppedDragArea * speed;
       sum.add(part.id, "propeller", [drag * local[0], drag * local[1], drag * local[2]], arm, still);
-      return { ...loads, thrust: 0, shaftPower: 0, rotationRate: 0, torque: 0, inducedVelocity: 0 };
+      return { ...loads, thrust: 0, shaftPower: 0, rotationRate: 0, spin: 0, torque: 0, inducedVelocity: 0 };
     });
     for (const index of this.#surfaceOrder) {
-      const { surface, deflection, edges, deflections, washes } = this.#surfaces[index] as SurfaceEntry;
+      const { surface, deflection, edges, deflections, exposures: pieces } = this.#surfaces[index] as SurfaceEntry;
       deflections.fill(0);
       for (const { at, control: by, factor } of edges) deflections[at] = (deflections[at] as number) + factor * control(by);
-      surface.evaluate(velocity, rates, this.#washed(washes, rotors, propellers, velocity), control(deflection), deflections);
+      surface.begin(control(deflection), deflections);
+      for (const { share, washes } of pieces) surface.add(velocity, rates, this.#washed(washes, rotors, propellers, velocity), share);
     }
     const surfaces = this.#surfaces.map(({ surface }) => {
       const { fx, fy, fz, mx, my, mz, lift, lowestLift, highestLift, angle } = surface.loads;
       sum.addMoments(surface.part.id, "surface", [fx, fy, fz], [mx, my, mz]);
       return { id: surface.part.id, lift, lowestLift, highestLift, angle };
     });
-    this.#bodies.forEach(({ part, washes }, i) => {
-      const washed = this.#washed(washes, rotors, propellers, velocity);
+    this.#bodies.forEach(({ part, exposures: pieces }, i) => {
       const further = i === 0 ? loading.payloadDragArea : 0;
-      const loads: BodyLoads = bodyLoads(part, air.density, this.#centre, velocity, rates, washed, further);
-      sum.addMoments(part.id, "body", loads.force, loads.moment);
+      for (const { share, washes } of pieces) {
+        const washed = this.#washed(washes, rotors, propellers, velocity);
+        const { force, moment } = bodyLoads(part, air.density, this.#centre, velocity, rates, washed, further);
+        sum.addMoments(part.id, "body", scaled(force, share), scaled(moment, share));
+      }
     });
     let electricPower = this.conditions.hotelPower;
     const drives = this.lines.map((line, index) => {
@@ -305,4 +309,8 @@ export class Airframe {
     }
     return [x, y, z];
   }
+}
+
+function scaled(vector: Vector, factor: number): Vector {
+  return [factor * vector[0], factor * vector[1], factor * vector[2]];
 }

@@ -69,7 +69,9 @@ export interface RotorLoads {
 }
 
 const inputCount = 12;
-const outputCount = 7;
+const outputCount = 9;
+type NineNumbers = readonly [number, number, number, number, number, number, number, number, number];
+
 const steps = [1e-6, 1e-6, 1e-6, 1e-6, 1e-6, 1e-6, 1e-3, 1e-6, 1e-6, 1e-6, 1e-6, 1e-6] as const;
 
 /**
@@ -185,6 +187,12 @@ export class ElementRotor {
     this.#out[4] = flap.momentCos;
     this.#out[5] = flap.momentSin;
     this.#out[6] = flap.meanFlapMoment;
+    // Lift at the hinge times its offset: what the hub gets beside the pull of the blades.
+    this.#out[7] = this.#ws.out.momentCos - flap.momentCos;
+    this.#out[8] = this.#ws.out.momentSin - flap.momentSin;
+    // Lift at a hinge off the shaft, as first-harmonic moments on the hub.
+    this.#out[7] = this.#ws.out.momentCos - flap.momentCos;
+    this.#out[8] = this.#ws.out.momentSin - flap.momentSin;
     this.#held.set(this.#asked);
   }
 
@@ -269,17 +277,11 @@ export class ElementRotor {
     asked[10] = stiffness.hingeOffset * (b1 * cosine - a1 * sine);
     asked[11] = -stiffness.hingeOffset * (a1 * cosine + b1 * sine);
     this.#answer();
-    const [ct, cq, ch, cy, windCos, windSin, mean] = this.#out as unknown as readonly number[] as [
-      number,
-      number,
-      number,
-      number,
-      number,
-      number,
-      number,
-    ];
+    const [ct, cq, ch, cy, windCos, windSin, mean, hingeCos, hingeSin] = this.#out as unknown as NineNumbers;
     const momentCos = windCos * cosine - windSin * sine;
     const momentSin = windCos * sine + windSin * cosine;
+    const liftedCos = hingeCos * cosine - hingeSin * sine;
+    const liftedSin = hingeCos * sine + hingeSin * cosine;
     const scale = this.#air.density * this.area * tipSpeed * tipSpeed;
     const alongAft = (ch * cosine - cy * sine) * scale;
     const alongRight = (ch * sine + cy * cosine) * scale;
@@ -288,10 +290,11 @@ export class ElementRotor {
     const residualCosine = momentCos + (2 * rollRate + stiffness.surplus * a1) / perFlap;
     const residualSine = momentSin + (-2 * pitchRate + stiffness.surplus * b1) / perFlap;
     // What the hinges' stiffness hands to the hub: front up, and down on the mirror's right.
-    const hubPitch =
-      (stiffness.rigid ? -(momentCos + (2 * rollRate) / perFlap) : (stiffness.surplus * a1) / perFlap) * scale * this.part.radius;
-    const hubRoll =
-      (stiffness.rigid ? -(momentSin - (2 * pitchRate) / perFlap) : (stiffness.surplus * b1) / perFlap) * scale * this.part.radius;
+    const reach = scale * this.part.radius;
+    const offCos = hingeCos * cosine - hingeSin * sine;
+    const offSin = hingeCos * sine + hingeSin * cosine;
+    const hubPitch = (stiffness.rigid ? -(momentCos + (2 * rollRate) / perFlap) : (stiffness.surplus * a1) / perFlap - offCos) * reach;
+    const hubRoll = (stiffness.rigid ? -(momentSin - (2 * pitchRate) / perFlap) : (stiffness.surplus * b1) / perFlap - offSin) * reach;
     const momentum = { ct, mu, lambdaC, kappa: this.part.inducedPowerFactor * this.groundFactor };
     const momentumScale = Math.hypot(mu, lambdaC) + 0.05 + (this.part.inducedPowerFactor * this.#halfSlope) / 4;
     return {

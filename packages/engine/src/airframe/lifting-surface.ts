@@ -68,6 +68,9 @@ export class LiftingSurface {
   readonly #edges: readonly Edge[];
   readonly #meanChord: number;
   readonly #density: number;
+  #set = 0;
+  #piece = 1;
+  #edgeDeflections: Float64Array = new Float64Array(0);
 
   constructor(part: SurfacePart, density: number, centre: Vector) {
     this.part = part;
@@ -114,13 +117,12 @@ export class LiftingSurface {
   }
 
   /**
-   * @param velocity of the centre of gravity through the air [m/s]
-   * @param rates [rad/s]
-   * @param flow velocity through the air that other parts move, on top [m/s]
+   * Clears the loads and sets the surface.
+   *
    * @param deflection beyond the built-in incidence [rad]
    * @param edgeDeflections per entry of `edges` [rad]
    */
-  evaluate(velocity: Vector, rates: Vector, flow: LocalFlow, deflection: number, edgeDeflections: Float64Array): void {
+  begin(deflection: number, edgeDeflections: Float64Array): void {
     const sum = this.loads;
     sum.fx = 0;
     sum.fy = 0;
@@ -132,18 +134,32 @@ export class LiftingSurface {
     sum.angle = 0;
     sum.lowestLift = Number.POSITIVE_INFINITY;
     sum.highestLift = Number.NEGATIVE_INFINITY;
-    const set = this.part.incidence + deflection;
-    const sineSet = Math.sin(set);
-    const cosineSet = Math.cos(set);
+    this.#set = this.part.incidence + deflection;
+    this.#edgeDeflections = edgeDeflections;
+  }
+
+  /**
+   * Adds a piece of the surface.
+   *
+   * @param velocity of the centre of gravity through the air [m/s]
+   * @param rates [rad/s]
+   * @param flow velocity through the air that other parts move, on top [m/s]
+   * @param share of the surface that lies in it [1]
+   */
+  add(velocity: Vector, rates: Vector, flow: LocalFlow, share: number): void {
+    const sineSet = Math.sin(this.#set);
+    const cosineSet = Math.cos(this.#set);
+    this.#piece = share;
     for (const strip of this.#strips) this.#strip(strip, velocity, rates, flow, sineSet, cosineSet);
     for (let i = 0; i < this.#edges.length; i++) {
-      const deflected = edgeDeflections[i] as number;
+      const deflected = this.#edgeDeflections[i] as number;
       if (deflected !== 0) this.#edge(this.#edges[i] as Edge, velocity, rates, flow, sineSet, cosineSet, deflected);
     }
   }
 
   #strip(strip: Strip, velocity: Vector, rates: Vector, flow: LocalFlow, sineSet: number, cosineSet: number): void {
-    const { place, normal, share } = strip;
+    const { place, normal } = strip;
+    const share = strip.share * this.#piece;
     const wx = velocity[0] + rates[1] * place[2] - rates[2] * place[1] + flow[0];
     const wy = velocity[1] + rates[2] * place[0] - rates[0] * place[2] + flow[1];
     const wz = velocity[2] + rates[0] * place[1] - rates[1] * place[0] + flow[2];
@@ -178,7 +194,8 @@ export class LiftingSurface {
     cosineSet: number,
     deflected: number,
   ): void {
-    const { place, normal, share } = strip;
+    const { place, normal } = strip;
+    const share = strip.share * this.#piece;
     const wx = velocity[0] + rates[1] * place[2] - rates[2] * place[1] + flow[0];
     const wy = velocity[1] + rates[2] * place[0] - rates[0] * place[2] + flow[1];
     const wz = velocity[2] + rates[0] * place[1] - rates[1] * place[0] + flow[2];

@@ -13,8 +13,10 @@ export interface PropellerLoads {
   readonly thrust: number;
   /** Never negative [W]. */
   readonly shaftPower: number;
-  /** [rad/s] */
+  /** Without its sign [rad/s]. */
   readonly rotationRate: number;
+  /** About the thrust axis, right-handed [rad/s]. */
+  readonly spin: number;
   readonly torque: number;
   /** At the disc, along the thrust backwards [m/s]. */
   readonly inducedVelocity: number;
@@ -23,6 +25,17 @@ export interface PropellerLoads {
 /** Growth of profile power of the shaft, and of the force in the disc, with the flow across the axis. @source johnson-1980, profile power in forward flight, from memory */
 const profileGrowth = 2.65;
 const discForce = 2;
+/** Thrust within which a propeller changes its way, as in `propellerState` [N]. */
+const reversal = 0.5;
+
+/** Within this thrust of zero [N] running forwards passes into running backwards, as in `propellerState`. */
+const reversalThrust = 0.5;
+
+/** 1 forwards, −1 backwards, a cubic between. @derivation continuity */
+function runningSense(thrust: number): number {
+  const at = Math.min(1, Math.max(-1, thrust / reversalThrust));
+  return (at * (3 - at * at)) / 2;
+}
 
 /** Direction of the thrust in body axes, with a tilt beyond the built-in direction (back is up for one that pulls). */
 export function thrustAxis(part: PropellerPart, tiltBack: number, tiltRight: number): Vector {
@@ -50,7 +63,9 @@ export function propellerLoads(part: PropellerPart, density: number, axis: Vecto
   const across = Math.sqrt(inPlane[0] ** 2 + inPlane[1] ** 2 + inPlane[2] ** 2);
   const area = (Math.PI * part.diameter ** 2) / 4;
   const state = propellerState(part, { density, airspeed: Math.max(axial, 0) }, thrust);
-  const sense = part.turns === "clockwise" ? -1 : 1;
+  // Run backwards the shaft turns the other way; within the joint of both it passes through rest.
+  const way = Math.min(1, Math.max(-1, thrust / reversal));
+  const sense = (part.turns === "clockwise" ? -1 : 1) * way;
   let shaftPower = state.shaftPower;
   let drag = 0;
   let induced = 0;
@@ -76,11 +91,12 @@ export function propellerLoads(part: PropellerPart, density: number, axis: Vecto
   return {
     force: [thrust * axis[0] + pull * inPlane[0], thrust * axis[1] + pull * inPlane[1], thrust * axis[2] + pull * inPlane[2]],
     // Seen along the thrust a clockwise propeller turns about the axis: the airframe is turned against it.
-    reaction: [sense * torque * axis[0], sense * torque * axis[1], sense * torque * axis[2]],
+    reaction: [-sense * torque * axis[0], -sense * torque * axis[1], -sense * torque * axis[2]],
     axis,
     thrust,
     shaftPower,
     rotationRate: state.rotationRate,
+    spin: -sense * state.rotationRate,
     torque,
     inducedVelocity: induced,
   };

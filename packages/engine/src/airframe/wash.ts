@@ -5,6 +5,27 @@ export interface Wash {
   readonly strength: number;
 }
 
+/** A share of a part's area and the air of others that reaches it. */
+export interface Exposure {
+  readonly share: number;
+  readonly washes: readonly Wash[];
+}
+
+/**
+ * A part cut by the air that reaches it: what covers all of it reaches every piece, what covers a share makes a piece of its own.
+ *
+ * @derivation shares taken as side by side
+ */
+export function exposures(washes: readonly (Wash & { readonly share: number })[]): readonly Exposure[] {
+  const everywhere = washes.filter(({ share }) => share >= 1);
+  const partial = washes.filter(({ share }) => share < 1);
+  const rest = 1 - partial.reduce((sum, { share }) => sum + share, 0);
+  return [
+    ...(rest > 0 ? [{ share: rest, washes: everywhere }] : []),
+    ...partial.map((wash) => ({ share: wash.share, washes: [...everywhere, wash] })),
+  ];
+}
+
 /** An order in which every surface follows those whose wake it meets; the file is checked to have no circles. */
 export function orderByWake(washes: readonly (readonly Wash[])[]): readonly number[] {
   const order: number[] = [];

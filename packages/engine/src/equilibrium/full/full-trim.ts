@@ -74,11 +74,12 @@ export class FullTrimmer {
   }
 
   /** Trims a flight of which nothing is known: from every way of flying, keeping the cheapest. */
-  trim(point: FullPoint): FullOutcome {
+  trim(point: FullPoint, margin: "table" | "exact" = "exact"): FullOutcome {
     const problem = this.#problem(point, this.#floors());
     return this.trimFrom(
       point,
       fullStarts(this.conditions, point, this.airframe, problem).map((x) => ({ x })),
+      margin,
     );
   }
 

@@ -187,9 +187,6 @@ export class ElementRotor {
     this.#out[4] = flap.momentCos;
     this.#out[5] = flap.momentSin;
     this.#out[6] = flap.meanFlapMoment;
-    // Lift at the hinge times its offset: what the hub gets beside the pull of the blades.
-    this.#out[7] = this.#ws.out.momentCos - flap.momentCos;
-    this.#out[8] = this.#ws.out.momentSin - flap.momentSin;
     // Lift at a hinge off the shaft, as first-harmonic moments on the hub.
     this.#out[7] = this.#ws.out.momentCos - flap.momentCos;
     this.#out[8] = this.#ws.out.momentSin - flap.momentSin;
@@ -280,8 +277,6 @@ export class ElementRotor {
     const [ct, cq, ch, cy, windCos, windSin, mean, hingeCos, hingeSin] = this.#out as unknown as NineNumbers;
     const momentCos = windCos * cosine - windSin * sine;
     const momentSin = windCos * sine + windSin * cosine;
-    const liftedCos = hingeCos * cosine - hingeSin * sine;
-    const liftedSin = hingeCos * sine + hingeSin * cosine;
     const scale = this.#air.density * this.area * tipSpeed * tipSpeed;
     const alongAft = (ch * cosine - cy * sine) * scale;
     const alongRight = (ch * sine + cy * cosine) * scale;

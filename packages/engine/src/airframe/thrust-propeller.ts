@@ -28,15 +28,6 @@ const discForce = 2;
 /** Thrust within which a propeller changes its way, as in `propellerState` [N]. */
 const reversal = 0.5;
 
-/** Within this thrust of zero [N] running forwards passes into running backwards, as in `propellerState`. */
-const reversalThrust = 0.5;
-
-/** 1 forwards, −1 backwards, a cubic between. @derivation continuity */
-function runningSense(thrust: number): number {
-  const at = Math.min(1, Math.max(-1, thrust / reversalThrust));
-  return (at * (3 - at * at)) / 2;
-}
-
 /** Direction of the thrust in body axes, with a tilt beyond the built-in direction (back is up for one that pulls). */
 export function thrustAxis(part: PropellerPart, tiltBack: number, tiltRight: number): Vector {
   const up = part.axis.up + tiltBack;
@@ -91,7 +82,7 @@ export function propellerLoads(part: PropellerPart, density: number, axis: Vecto
   return {
     force: [thrust * axis[0] + pull * inPlane[0], thrust * axis[1] + pull * inPlane[1], thrust * axis[2] + pull * inPlane[2]],
     // Seen along the thrust a clockwise propeller turns about the axis: the airframe is turned against it.
-    reaction: [-sense * torque * axis[0], -sense * torque * axis[1], -sense * torque * axis[2]],
+    reaction: [sense * torque * axis[0], sense * torque * axis[1], sense * torque * axis[2]],
     axis,
     thrust,
     shaftPower,

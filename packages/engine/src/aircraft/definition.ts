@@ -4,6 +4,7 @@ import { batteryPart } from "./battery-part.ts";
 import { bodyPart } from "./body-part.ts";
 import { positive } from "./bounds.ts";
 import { controlPart, mixing } from "./control-part.ts";
+import { crossChecks } from "./cross-checks.ts";
 import { driveLine } from "./drive-line.ts";
 import { electricalNetwork } from "./electrical-network.ts";
 import { interferencePart } from "./interference-part.ts";
@@ -41,8 +42,7 @@ const reducedRoles = z.strictObject({
   body: partId,
 });
 
-/** What an aircraft is: parts, places, masses, energy and the controls it really has. SI after reading. */
-export const aircraftDefinition = z.strictObject({
+const entries = z.strictObject({
   format: z.literal(2).describe("Version of this document's format."),
   name: z.string().min(1).describe("Name of the aircraft."),
   provenance: z.string().optional().describe("One word or sentence on where the values come from."),
@@ -68,4 +68,9 @@ export const aircraftDefinition = z.strictObject({
   limits: limitsPart,
 });
 
-export type AircraftDefinition = z.infer<typeof aircraftDefinition>;
+export type AircraftDefinition = z.infer<typeof entries>;
+
+/** What an aircraft is: parts, places, masses, energy and the controls it really has, and that they go together. SI after reading. */
+export const aircraftDefinition = entries.superRefine((aircraft, context) => {
+  crossChecks(aircraft, (path, message) => context.addIssue({ code: "custom", path: [...path], message }));
+});

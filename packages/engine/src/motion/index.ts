@@ -1,3 +1,4 @@
+export { Actuators, type ControlFault } from "./actuators.ts";
 export {
   type LateralDerivatives,
   type LongitudinalDerivatives,
@@ -5,6 +6,7 @@ export {
   longitudinalMotion,
   type SteadyFlight,
 } from "./aeroplane-derivatives.ts";
+export { type EulerAngles, eulerAngles, writeQuaternion } from "./attitude.ts";
 export {
   type AeroplaneReference,
   type LateralCoefficients,
@@ -12,6 +14,15 @@ export {
   lateralOf,
   longitudinalOf,
 } from "./coefficient-derivatives.ts";
+export { type EnergyState, energyGap, energyState } from "./energy-balance.ts";
+export { calm, FlightDynamics, slowestRotor, type WindField } from "./flight-dynamics.ts";
+export { addedWinds, type DiscreteGust, discreteGust, sharpGust } from "./gusts.ts";
+export { type SplitMotion, splitMotion, withFollowing, withHeld } from "./linear-reduction.ts";
 export { type LinearResponse, linearResponse } from "./linear-response.ts";
+export { type Linearisation, linearise } from "./linearisation.ts";
 export type { ModeGroup } from "./mode-names.ts";
 export { type LinearMotion, type LinearState, type Mode, modesOf, type StateKind } from "./modes.ts";
+export type { BodyVector, MovingAircraft, MovingControl, MovingLoads, MovingRotor, MovingRotorLoads } from "./moving-aircraft.ts";
+export { MultistepIntegrator, type RateOfChange } from "./multistep.ts";
+export { bodyState } from "./rigid-body.ts";
+export type { RotorDrive } from "./rotor-drive.ts";

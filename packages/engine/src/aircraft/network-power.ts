@@ -1,5 +1,7 @@
 import type { ElectricalNetwork } from "./electrical-network.ts";
 
+type Loads = ElectricalNetwork["loads"];
+
 /** What draws besides the motors. */
 export interface NetworkUse {
   readonly lightsOn: boolean;
@@ -25,21 +27,22 @@ export interface NetworkPower {
 
 const drawing =
   (use: NetworkUse) =>
-  ({ when }: ElectricalNetwork["loads"][number]) =>
+  ({ when }: Loads[number]) =>
     when === "always" || (when === "lights" ? use.lightsOn : use.manoeuvring);
+
+/** What a bus takes with everything behind it [W]. */
+function busPower(network: ElectricalNetwork, bus: string, drawn: (load: Loads[number]) => boolean, payloadPower: number): number {
+  let power = bus === network.payloadBus ? payloadPower : 0;
+  for (const load of network.loads) if (load.bus === bus && drawn(load)) power += load.power;
+  for (const { from, to, proportionalLoss, constantLoss } of network.converters) {
+    if (from === bus) power += busPower(network, to, drawn, payloadPower) * (1 + proportionalLoss) + constantLoss;
+  }
+  return power;
+}
 
 /** Power drawn at the pack's terminals: the network must be a tree from its first bus, as a checked file has it [W]. */
 export function terminalPower(network: ElectricalNetwork, use: NetworkUse): number {
-  const draws = drawing(use);
-  const busPower = (bus: string): number => {
-    let power = bus === network.payloadBus ? use.payloadPower : 0;
-    for (const load of network.loads) if (load.bus === bus && draws(load)) power += load.power;
-    for (const converter of network.converters) {
-      if (converter.from === bus) power += busPower(converter.to) * (1 + converter.proportionalLoss) + converter.constantLoss;
-    }
-    return power;
-  };
-  return busPower(network.buses[0]?.id ?? "");
+  return busPower(network, network.buses[0]?.id ?? "", drawing(use), use.payloadPower);
 }
 
 /** The same by consumer: each pays the shares lost on its way, converters pay their constant loss. */
@@ -65,9 +68,9 @@ function paidOnTheWay(network: ElectricalNetwork, bus: string): number {
   return feeding === undefined ? 1 : (1 + feeding.proportionalLoss) * paidOnTheWay(network, feeding.from);
 }
 
-/** Power that the emergency battery gives when the pack is lost [W]; undefined without such a battery. */
+/** Power that the emergency battery gives when the pack is lost, payload shed [W]; undefined without such a battery. */
 export function emergencyPower(network: ElectricalNetwork, use: Omit<NetworkUse, "payloadPower">): number | undefined {
   if (network.emergency === undefined) return undefined;
   const draws = drawing({ ...use, payloadPower: 0 });
-  return network.loads.reduce((sum, load) => (load.emergency && draws(load) ? sum + load.power : sum), 0);
+  return busPower(network, network.emergency.bus, (load) => load.emergency && draws(load), 0);
 }

@@ -1,7 +1,9 @@
 import {
   createRotorWorkspace,
   type FlapStiffness,
+  factorNearGround,
   flapStiffness,
+  groundEffect,
   momentsAboutHinge,
   momentumResidual,
   type RotorModel,
@@ -102,7 +104,9 @@ export class ElementRotor {
   #linear = false;
   #shaftAxes: { back: number; right: number; axes: DiscAxes } = { back: Number.NaN, right: Number.NaN, axes: upright };
   #stiffness: { rate: number; value: FlapStiffness };
-  /** Induced velocity near the ground over that far from it; 1 far from it [1]. */
+  /** Height of the disc above even ground; far from it when undefined [m]. */
+  groundHeight: number | undefined;
+  /** What the ground does to κ in the last state, 1 far from it [1]. */
   groundFactor = 1;
   /** Sweeps run so far. */
   sweeps = 0;
@@ -290,7 +294,9 @@ export class ElementRotor {
     const offSin = hingeCos * sine + hingeSin * cosine;
     const hubPitch = (stiffness.rigid ? -(momentCos + (2 * rollRate) / perFlap) : (stiffness.surplus * a1) / perFlap - offCos) * reach;
     const hubRoll = (stiffness.rigid ? -(momentSin - (2 * pitchRate) / perFlap) : (stiffness.surplus * b1) / perFlap - offSin) * reach;
-    const momentum = { ct, mu, lambdaC, kappa: this.part.inducedPowerFactor * this.groundFactor };
+    const far = { ct, mu, lambdaC, kappa: this.part.inducedPowerFactor };
+    this.groundFactor = this.groundHeight === undefined ? 1 : groundFactor(far, inducedInflow, this.groundHeight / this.part.radius);
+    const momentum = { ...far, kappa: far.kappa * this.groundFactor };
     const momentumScale = Math.hypot(mu, lambdaC) + 0.05 + (this.part.inducedPowerFactor * this.#halfSlope) / 4;
     return {
       force: mirrored(combined(disc, alongAft, alongRight, up), m, false),
@@ -315,6 +321,27 @@ export class ElementRotor {
         : 0,
     };
   }
+}
+
+/** Steps towards the induced velocity far from the ground, on which the image's weight depends. */
+const imageSteps = 3;
+const leastInflow = 1e-6;
+
+/** What the ground does to κ at this induced inflow. @derivation `factorNearGround` with the inflow near the ground known */
+function groundFactor(far: Parameters<typeof factorNearGround>[0], near: number, heightOverRadius: number): number {
+  let ratio = 1;
+  for (let step = 0; step < imageSteps; step++) {
+    const effect = groundEffect(heightOverRadius, (far.mu * ratio) / Math.max(near, leastInflow));
+    // Below the heights that the formula knows it is held at its lowest: doors refuse such heights.
+    ratio = effect.kind === "in-range" ? effect.inducedRatio : groundEffectFloor(effect.lowestHeight);
+  }
+  if (near < leastInflow) return ratio ** 2;
+  return factorNearGround(far, near / ratio, ratio) / far.kappa;
+}
+
+function groundEffectFloor(height: number): number {
+  const effect = groundEffect(height, 0);
+  return effect.kind === "in-range" ? effect.inducedRatio : 1;
 }
 
 function combined({ aft, right, up }: DiscAxes, alongAft: number, alongRight: number, alongUp: number): Vector {

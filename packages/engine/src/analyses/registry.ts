@@ -9,12 +9,14 @@ import { rotor } from "./rotor/rotor.ts";
 import { section } from "./section/section.ts";
 import { speed } from "./speed/speed.ts";
 import { stability } from "./stability/stability.ts";
+import { trim } from "./trim/trim.ts";
 import { wing } from "./wing/wing.ts";
 
 /** Every analysis of the house, in the order of the questions. One line each. */
 export const analyses: readonly Analysis[] = [
   payload,
   speed,
+  trim,
   stability,
   mission,
   rotor,

@@ -1,6 +1,20 @@
 export { airframeBalance, type Balance } from "./airframe-loads.ts";
 export { trim } from "./cold-trim.ts";
 export type { ControlUse, FlightConditions, FlightMode, FlightPoint, LossModel } from "./conditions.ts";
+export {
+  type FullConditions,
+  type FullEvaluation,
+  type FullNotTrimmable,
+  type FullOutcome,
+  type FullPoint,
+  type FullStart,
+  type FullTrimmed,
+  FullTrimmer,
+  type FullUnresolved,
+  fullObjective,
+  referenceSize,
+  runningLines,
+} from "./full/index.ts";
 export { tipSpeedRange } from "./governor.ts";
 export { startingStates, withLeftPropeller } from "./starting-states.ts";
 export { type NotTrimmable, objective, type Trimmed, type TrimOutcome, trimFrom, withSearchedMargin } from "./trim.ts";

@@ -9,8 +9,8 @@ export {
   type NoAutorotation,
 } from "./autorotation.ts";
 export { type CollectiveForThrust, collectiveForThrust, type ThrustTarget } from "./collective-for-thrust.ts";
-export { momentsAboutHinge } from "./flap-equations.ts";
 export { type Closeness, type Crossing, firstCrossing } from "./first-crossing.ts";
+export { momentsAboutHinge } from "./flap-equations.ts";
 export { factorNearGround, type GroundEffect, groundEffect } from "./ground-effect.ts";
 export { type InducedInflowCondition, inducedInflow, momentumResidual } from "./induced-inflow.ts";
 export {

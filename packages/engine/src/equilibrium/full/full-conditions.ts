@@ -11,7 +11,7 @@ export interface FullConditions {
   readonly controls: ControlUse;
   readonly losses: LossModel;
   readonly lightsOn: boolean;
-  /** Height of the rotors' discs above even ground; far from it when absent [m]. */
+  /** Height of the first rotor's hub above even ground; far from it when absent [m]. */
   readonly groundHeight?: number;
 }
 

@@ -70,6 +70,12 @@ export class FullTrimmer {
       hotelPower: hotelPower(aircraft, loading, lightsOn),
       mass: massProperties(aircraft, loading),
     });
+    const [first] = this.airframe.rotors;
+    for (const rotor of this.airframe.rotors) {
+      // Given for the first rotor's hub; another one stands higher or lower by its place.
+      const lower = rotor.part.hub.z - (first?.part.hub.z ?? 0);
+      rotor.groundHeight = conditions.groundHeight === undefined ? undefined : conditions.groundHeight - lower;
+    }
     this.#stall = stallLimits(this.airframe);
   }
 

@@ -1,0 +1,124 @@
+import { isNotReducible, massProperties, reducedAircraft } from "../../aircraft/index.ts";
+import { createTrimRotor, type FullConditions, type FullOutcome, type FullPoint, trim as reducedTrim } from "../../equilibrium/index.ts";
+import type { Analysis, Context, Outcome, Problem, ProjectView } from "../contract.ts";
+import { aircraftNeeds, isProblem } from "../inputs/flight-conditions.ts";
+import { type FullFlight, fullFlight, fullTrimMethod, fullTrimWarnings } from "../inputs/full-flight.ts";
+import { trimAnswer, trimLimits } from "./answer.ts";
+import { trimFigures } from "./figures.ts";
+import { flownStateOf } from "./flown-state.ts";
+import { type TrimInputs, type TrimOutputs, trimInputs, trimOutputs } from "./schema.ts";
+
+function run(project: ProjectView, inputs: TrimInputs, context: Context<TrimOutputs>): Outcome<TrimOutputs> {
+  const flight = fullFlight(project, { ...inputs, controls: "optimum" });
+  if (isProblem(flight)) return { problem: flight };
+  const wrong = unknownParts(flight, inputs);
+  if (wrong) return { problem: wrong };
+  const low = tooLow(flight, inputs);
+  if (low) return { problem: low };
+  const point = pointOf(inputs);
+  const conditions: FullConditions =
+    inputs.groundHeight === undefined ? flight.conditions : { ...flight.conditions, groundHeight: inputs.groundHeight };
+  context.progress(0, 2, "least power");
+  const optimum = answered({ ...conditions, controls: "optimum" }, flight, point);
+  context.progress(1, 2, "on schedule");
+  const schedule = answered({ ...conditions, controls: "schedule" }, flight, point);
+  const { centre } = massProperties(flight.definition, conditions.loading);
+  const powered = inputs.mode !== "glide" && optimum.state && schedule.state;
+  return {
+    outputs: {
+      takeoffMass: flight.takeoffMass,
+      centre: { x: centre.x, y: centre.y, z: centre.z },
+      optimum,
+      schedule,
+      scheduleCost: powered ? (schedule.state?.electricPower ?? 0) / (optimum.state?.electricPower ?? 1) - 1 : null,
+      reduced: reducedAnswer(flight, inputs, optimum.state?.electricPower),
+    },
+    assumed: flight.assumed,
+    warnings: fullTrimWarnings,
+  };
+}
+
+function pointOf(inputs: TrimInputs): FullPoint {
+  return {
+    mode: inputs.mode,
+    airspeed: inputs.airspeed,
+    climbRate: inputs.climbRate,
+    ...(inputs.sideslip === "free" ? {} : { sideslip: inputs.sideslip }),
+    turnRate: inputs.turnRate,
+    stopped: inputs.stopped,
+    stuck: Object.fromEntries(inputs.stuck.map(({ control, at }) => [control, at])),
+  };
+}
+
+/** Half a radius: below it the formula of the ground's effect says nothing. */
+function tooLow({ definition }: FullFlight, { groundHeight }: TrimInputs): Problem | undefined {
+  const least = 0.5 * Math.max(0, ...definition.rotors.map(({ radius }) => radius));
+  if (groundHeight === undefined || groundHeight >= least) return undefined;
+  return {
+    kind: "too-near-the-ground",
+    message: `groundHeight is ${groundHeight} m; nothing is known of a rotor nearer to the ground than half its radius, ${least} m.`,
+  };
+}
+
+function unknownParts({ definition }: FullFlight, inputs: TrimInputs): Problem | undefined {
+  const line = inputs.stopped.find((id) => !definition.driveLines.some((one) => one.id === id));
+  if (line !== undefined)
+    return {
+      kind: "part-unknown",
+      message: `No drive line is called "${line}"; the aircraft file has ${definition.driveLines.map(({ id }) => id).join(", ") || "none"}.`,
+    };
+  const angular = definition.controls.filter(({ what }) => what !== "thrust" && what !== "tip-speed");
+  const control = inputs.stuck.find((stuck) => !angular.some(({ id }) => id === stuck.control))?.control;
+  if (control === undefined) return undefined;
+  return {
+    kind: "part-unknown",
+    message: `No control that moves by an angle is called "${control}"; the aircraft file has ${angular.map(({ id }) => id).join(", ") || "none"}.`,
+  };
+}
+
+function answered(conditions: FullConditions, flight: FullFlight, point: FullPoint): TrimOutputs["optimum"] {
+  const trimmer = flight.trimmer(conditions.controls, conditions.groundHeight);
+  const outcome = trimmer.trim(point);
+  if (outcome.kind === "trimmed") return { state: flownStateOf(conditions, trimmer.airframe, outcome), refusal: null };
+  return { state: null, refusal: refusalOf(outcome) };
+}
+
+function refusalOf(outcome: Exclude<FullOutcome, { kind: "trimmed" }>): NonNullable<TrimOutputs["optimum"]["refusal"]> {
+  const missing = Number.isFinite(outcome.violation) ? outcome.violation : null;
+  if (outcome.kind === "not-resolved")
+    return { kind: outcome.kind, limit: null, family: null, missing, reason: "the solver gave up: nothing is known of this flight" };
+  return { kind: outcome.kind, limit: outcome.limit, family: outcome.family, missing, reason: `${outcome.limit} stands in the way` };
+}
+
+/** What the reduced trim says of the same flight, where it knows it. */
+function reducedAnswer(flight: FullFlight, inputs: TrimInputs, full: number | undefined): TrimOutputs["reduced"] {
+  const plain = inputs.sideslip === 0 && inputs.turnRate === 0 && inputs.stopped.length + inputs.stuck.length === 0;
+  if (!plain || inputs.groundHeight !== undefined || inputs.mode === "glide") return null;
+  const aircraft = reducedAircraft(flight.definition);
+  if (isNotReducible(aircraft)) return null;
+  const conditions = { ...flight.conditions, aircraft, controls: "optimum" as const };
+  const outcome = reducedTrim(
+    conditions,
+    { mode: inputs.mode, forwardSpeed: inputs.airspeed, climbRate: inputs.climbRate },
+    createTrimRotor(aircraft, conditions.air),
+  );
+  if (outcome.kind !== "trimmed") return { electricPower: null, difference: null };
+  const { electric } = outcome.evaluation.power;
+  return { electricPower: electric, difference: full === undefined ? null : full / electric - 1 };
+}
+
+/** One steady flight of the whole aircraft: attitude, controls, loads of every part, power by consumer, limits. */
+export const trim: Analysis<TrimInputs, TrimOutputs> = {
+  name: "trim",
+  question: "What does one point look like?",
+  inputs: trimInputs,
+  outputs: trimOutputs,
+  method: fullTrimMethod,
+  example: {},
+  quick: true,
+  needs: aircraftNeeds,
+  run,
+  figures: trimFigures,
+  answer: trimAnswer,
+  limits: trimLimits,
+};

@@ -33,9 +33,10 @@ export interface PlainRotorControls {
 }
 
 export interface PlainRotorLoads {
-  /** In body axes, at the hub [N], [N m]; the moment with the reaction to the shaft's torque. */
+  /** In body axes, at the hub [N], [N m]; the moment with the reaction to the shaft's torque, which a free shaft hands on to nobody. */
   readonly force: Vector;
   readonly moment: Vector;
+  readonly reaction: Vector;
   /** Along the disc's normal, in the disc towards aft and to the right of the aircraft [N]; torque the shaft must give [N m]. */
   readonly thrust: number;
   readonly aft: number;
@@ -113,6 +114,7 @@ export function plainBlades(
   const reaction = scaled(-side * torque, shaft.up);
   return {
     force,
+    reaction,
     // Aft side up turns the nose down about the right axis; the right side up rolls about the axis aft.
     moment: sum(reaction, scaled(-turning.hubAft, shaft.right), scaled(side * turning.hubAdvancing, shaft.aft)),
     thrust,
@@ -178,17 +180,24 @@ function sweep(rotor: RotorPart, air: PlainAir, controls: PlainRotorControls, st
   const pitchSine = controls.longitudinal + coupling * advancingDown - state.back;
   const { downstream, across } = gradients(rotor.inflow, s.mu, s.axial + inducedRatio);
   const liftEnd = rotor.tipLoss.kind === "lift-cutoff" ? rotor.tipLoss.liftRadiusFraction : 1;
-  const edge = (i: number) => (rotor.rootCutout ** 1.5 + (1 - rotor.rootCutout ** 1.5) * (i / elements)) ** (2 / 3);
+  // Where Prandtl's function falls to zero with the root of the distance to the tip, elements stand closer there.
+  const tipped = rotor.tipLoss.kind === "prandtl";
+  const edge = (i: number) =>
+    tipped
+      ? rotor.rootCutout + (1 - rotor.rootCutout) * Math.sin((Math.PI / 2) * (i / elements))
+      : (rotor.rootCutout ** 1.5 + (1 - rotor.rootCutout ** 1.5) * (i / elements)) ** (2 / 3);
   const total = { thrust: 0, aft: 0, advancing: 0, torque: 0, hubAft: 0, hubAdvancing: 0, hingeAft: 0, hingeAdvancing: 0, hingeMean: 0 };
   for (let j = 0; j < azimuths; j++) {
-    const azimuth = ((j + 0.5) * 2 * Math.PI) / azimuths;
+    // Half a step off the wind, from which the blades are counted round.
+    const fromWind = ((j + 0.5) * 2 * Math.PI) / azimuths;
+    const azimuth = fromWind + s.to;
     const [cosine, sine] = [Math.cos(azimuth), Math.sin(azimuth)];
-    const [windCosine, windSine] = [Math.cos(azimuth - s.to), Math.sin(azimuth - s.to)];
+    const [windCosine, windSine] = [Math.cos(fromWind), Math.sin(fromWind)];
     // A hinge off the shaft: the blade's outer part stands parallel to the disc, moved up and down with the hinge.
     const plunge = offset * (advancingDown * cosine - state.back * sine);
     for (let i = 0; i < elements; i++) {
       const width = edge(i + 1) - edge(i);
-      const x = (edge(i + 1) + edge(i)) / 2;
+      const x = tipped ? edge(i + 0.5) : (edge(i + 1) + edge(i)) / 2;
       const { chord, twist } = bladeSection(rotor, x);
       const pitch = controls.collective + twist - bladeSection(rotor, 0.75).twist + pitchCosine * cosine + pitchSine * sine;
       const along = tipSpeed * (x + s.mu * windSine);
@@ -201,7 +210,7 @@ function sweep(rotor: RotorPart, air: PlainAir, controls: PlainRotorControls, st
       const reynolds = (speed * chord * air.density) / air.dynamicViscosity;
       const section = sectionCoefficients(law, { angleOfAttack: pitch - inflowAngle, mach: speed / air.speedOfSound, reynolds });
       const area = 0.5 * air.density * chord * width * rotor.radius;
-      const tip = rotor.tipLoss.kind === "prandtl" ? prandtl(rotor.blades, x, inflowAngle) : 1;
+      const tip = tipped ? prandtl(rotor.blades, x, inflowAngle) : 1;
       const lifted = area * speed ** 2 * section.lift * tip * Math.min(1, Math.max(0, (liftEnd - edge(i)) / width));
       // Resultant: what is viscous acts along the whole velocity.
       const rubbing = area * section.viscousDrag * Math.hypot(speed, outward);

@@ -1,6 +1,7 @@
 // A propeller by momentum written out plainly: thrust in, torque and shaft power out.
 import type { AircraftDefinition } from "../../packages/engine/src/aircraft/definition.ts";
-import { dot, less, scaled, sum, type Vector } from "./plain-vectors.ts";
+import { momentumThrust } from "./plain-momentum.ts";
+import { cross, dot, less, scaled, sum, type Vector } from "./plain-vectors.ts";
 
 export type PropellerPart = AircraftDefinition["propellers"][number];
 
@@ -13,10 +14,11 @@ export interface PlainPropeller {
   readonly rotationRate: number;
   /** Along the thrust, of the air [m/s]. */
   readonly inducedVelocity: number;
+  readonly axis: Vector;
 }
 
-/** About zero thrust [N] the two ways of running are joined by a curve that is not computed again here. */
-export const joinedThrust = 0.5;
+/** Within this thrust of zero [N] both ways of running are joined. */
+const joinedThrust = 0.5;
 
 /** Direction of the thrust, turned up and then right [rad]. */
 export function thrustAxis({ axis }: Pick<PropellerPart, "axis">, back = 0, right = 0): Vector {
@@ -25,15 +27,56 @@ export function thrustAxis({ axis }: Pick<PropellerPart, "axis">, back = 0, righ
   return [Math.cos(up) * Math.cos(turned), Math.cos(up) * Math.sin(turned), -Math.sin(up)];
 }
 
-/** Induced velocity [m/s] of a thrust in a stream with parts along and across the axis: T = 2 ρ A v |stream with v|. */
+/** Induced velocity [m/s] of a thrust in a stream with parts along and across the axis: momentum of the flow with it. */
 export function inducedBy(thrust: number, density: number, area: number, along: number, across: number): number {
-  let [low, high] = [0, Math.sqrt(thrust / (2 * density * area)) + Math.abs(along)];
+  const disc = { radius: Math.sqrt(area / Math.PI), inducedPowerFactor: 1 };
+  let [low, high] = [0, 2 * Math.sqrt(thrust / (2 * density * area)) + Math.abs(along)];
   for (let step = 0; step < 200; step++) {
     const v = (low + high) / 2;
-    if (2 * density * area * v * Math.hypot(along + v, across) > thrust) high = v;
+    if (momentumThrust(disc, density, { mu: across, axial: along, induced: v, tipSpeed: 1 }, thrust) > thrust) high = v;
     else low = v;
   }
   return (low + high) / 2;
+}
+
+interface Shaft {
+  readonly power: number;
+  readonly rate: number;
+}
+
+/** Shaft of a propeller in a stream along its axis: pulling, or run backwards. */
+function shaftOf(propeller: PropellerPart, density: number, thrust: number, along: number): Shaft {
+  const { diameter } = propeller;
+  const area = (Math.PI * diameter ** 2) / 4;
+  if (thrust < 0) {
+    const paid = Math.max(0, -thrust - 0.25 * density * along ** 2 * area);
+    return {
+      power: paid ** 1.5 / (propeller.reverseFigureOfMerit * Math.sqrt(2 * density * area)),
+      rate: 2 * Math.PI * Math.sqrt(-thrust / (propeller.reverseThrustCoefficient * density * diameter ** 4)),
+    };
+  }
+  // The positive root n of c ρ D⁴ n² − (c ρ D³ V/J₀) n − T = 0.
+  const square = propeller.thrustCoefficient * density * diameter ** 4;
+  const linear = (square * along) / (diameter * propeller.zeroThrustAdvanceRatio);
+  return {
+    power: (thrust * (along + propeller.inducedFactor * inducedBy(thrust, density, area, along, 0))) / propeller.profileEfficiency,
+    rate: (Math.PI * (linear + Math.sqrt(linear ** 2 + 4 * square * thrust))) / square,
+  };
+}
+
+/** The same with both ways of running joined about zero thrust by a cubic. */
+function joinedShaft(propeller: PropellerPart, density: number, thrust: number, along: number): Shaft {
+  if (Math.abs(thrust) >= joinedThrust) return shaftOf(propeller, density, thrust, along);
+  const at = (force: number) => shaftOf(propeller, density, force, along);
+  const h = 1e-4;
+  const [low, lower, high, higher] = [at(-joinedThrust), at(-joinedThrust - h), at(joinedThrust), at(joinedThrust + h)];
+  const t = (thrust + joinedThrust) / (2 * joinedThrust);
+  const join = (key: keyof Shaft) =>
+    low[key] * (1 + 2 * t) * (1 - t) ** 2 +
+    ((low[key] - lower[key]) / h) * t * (1 - t) ** 2 * (2 * joinedThrust) +
+    high[key] * t ** 2 * (3 - 2 * t) +
+    ((higher[key] - high[key]) / h) * t ** 2 * (t - 1) * (2 * joinedThrust);
+  return { power: Math.max(0, join("power")), rate: Math.max(0, join("rate")) };
 }
 
 /** A propeller that gives `thrust` [N], moving through the air at `velocity` [m/s]. */
@@ -49,45 +92,45 @@ export function plainPropeller(
   const along = dot(velocity, axis);
   const inDisc = less(velocity, scaled(along, axis));
   const across = Math.hypot(...inDisc);
-  const { diameter } = propeller;
-  const area = (Math.PI * diameter ** 2) / 4;
-  const running = thrust >= 0 ? pulling() : pushing();
-  const sense = propeller.turns === "clockwise" ? 1 : -1;
-  const torque = running.rotationRate > 0 ? running.shaftPower / running.rotationRate : 0;
-  const spin = scaled(sense * propeller.inertia * running.rotationRate * Math.sign(thrust), axis);
-  const gyroscopic: Vector = [
-    -(rate[1] * spin[2] - rate[2] * spin[1]),
-    -(rate[2] * spin[0] - rate[0] * spin[2]),
-    -(rate[0] * spin[1] - rate[1] * spin[0]),
-  ];
-  return {
-    force: sum(scaled(thrust, axis), scaled(across > 0 ? -running.drag / across : 0, inDisc)),
-    moment: sum(scaled(-sense * Math.sign(thrust) * torque, axis), gyroscopic),
-    ...running,
-  };
-
-  function pulling() {
-    const inducedVelocity = inducedBy(thrust, density, area, along, across);
-    const ahead = Math.max(along, 0);
-    const square = propeller.thrustCoefficient * density * diameter ** 4;
-    const linear = (square * ahead) / (diameter * propeller.zeroThrustAdvanceRatio);
-    const rotationRate = (Math.PI * (linear + Math.sqrt(linear ** 2 + 4 * square * thrust))) / square;
-    // Blade drag as without the flow across, which lets it grow and turns it into a force in the disc.
-    const straight = thrust * (ahead + propeller.inducedFactor * inducedBy(thrust, density, area, ahead, 0));
-    const bladeDrag = straight * (1 / propeller.profileEfficiency - 1);
-    const tipSpeed = (rotationRate * diameter) / 2;
+  const area = (Math.PI * propeller.diameter ** 2) / 4;
+  const ahead = Math.max(along, 0);
+  const straight = joinedShaft(propeller, density, thrust, ahead);
+  let shaftPower = straight.power;
+  let inducedVelocity = 0;
+  let drag = 0;
+  if (thrust > 0) {
+    inducedVelocity = inducedBy(thrust, density, area, along, across);
+    // Momentum in the stream as it is instead of along the axis; blade drag grows with the flow across and becomes a force in the disc.
+    const axial = thrust * (ahead + propeller.inducedFactor * inducedBy(thrust, density, area, ahead, 0));
+    const bladeDrag = axial * (1 / propeller.profileEfficiency - 1);
+    const tipSpeed = (straight.rate * propeller.diameter) / 2;
     const mu = across / tipSpeed;
-    const shaftPower = thrust * (along + propeller.inducedFactor * inducedVelocity) + bladeDrag * (1 + 2.65 * mu ** 2);
-    return { inducedVelocity, shaftPower: Math.max(0, shaftPower), rotationRate, drag: (2 * bladeDrag * mu) / tipSpeed };
+    const oblique = thrust * (along + propeller.inducedFactor * inducedVelocity) + bladeDrag * 2.65 * mu ** 2;
+    shaftPower = Math.max(0, shaftPower + oblique - axial);
+    drag = (2 * bladeDrag * mu) / tipSpeed;
   }
+  // Run backwards the shaft turns the other way; it goes over with the thrust.
+  const sense = (propeller.turns === "clockwise" ? 1 : -1) * Math.min(1, Math.max(-1, thrust / joinedThrust));
+  const torque = straight.rate > 0 ? shaftPower / straight.rate : 0;
+  const spin = scaled(sense * propeller.inertia * straight.rate, axis);
+  return {
+    force: sum(scaled(thrust, axis), scaled(across > 0 ? -drag / across : 0, inDisc)),
+    moment: sum(scaled(-sense * torque, axis), scaled(-1, cross(rate, spin))),
+    axis,
+    shaftPower,
+    rotationRate: straight.rate,
+    inducedVelocity,
+  };
+}
 
-  function pushing() {
-    const paid = Math.max(0, -thrust - 0.25 * density * along ** 2 * area);
-    return {
-      inducedVelocity: 0,
-      drag: 0,
-      shaftPower: paid ** 1.5 / (propeller.reverseFigureOfMerit * Math.sqrt(2 * density * area)),
-      rotationRate: 2 * Math.PI * Math.sqrt(-thrust / (propeller.reverseThrustCoefficient * density * diameter ** 4)),
-    };
-  }
+/** A propeller that stands still: drag along its path. */
+export function stoppedPropeller(propeller: PropellerPart, density: number, velocity: Vector): PlainPropeller {
+  return {
+    force: scaled(-0.5 * density * Math.hypot(...velocity) * propeller.stoppedDragArea, velocity),
+    moment: [0, 0, 0],
+    shaftPower: 0,
+    rotationRate: 0,
+    inducedVelocity: 0,
+    axis: thrustAxis(propeller),
+  };
 }

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { plainMass } from "./plain-mass.ts";
 import { inducedBy, type PropellerPart, plainPropeller, thrustAxis } from "./plain-propeller.ts";
 import { plainSix, weightOf } from "./plain-six.ts";
-import { plainBodyForces, plainSurface, type SurfacePart } from "./plain-surfaces.ts";
+import { plainBodyForces, plainSideForce, plainSurface, type SurfacePart } from "./plain-surfaces.ts";
 import { dot, tilted, upright, type Vector } from "./plain-vectors.ts";
 import { triedAircraft } from "./tried-aircraft.ts";
 
@@ -135,10 +135,12 @@ describe("a surface", () => {
 describe("a body", () => {
   it("has drag along its path, sideways, and from the air that is blown on it", () => {
     const body = { id: "body", place: { x: 0, y: 0, z: 0 }, dragArea: 0.05, sideDragArea: 0.1, verticalDragArea: 0.06 };
-    const { along, across } = plainBodyForces(body, 1.2, [3, 4, 0], 5);
+    const { along, above } = plainBodyForces(body, 1.2, [3, 4, 0], 5);
     close(along, [-0.6 * 5 * 0.05 * 3, -0.6 * 5 * 0.05 * 4, 0]);
-    // Blown on from above it is pushed down.
-    close(across, [0, -0.6 * 16 * 0.1, 0.6 * 25 * 0.06]);
+    close(plainSideForce(body, 1.2, [3, 4, 0]), [0, -0.6 * 16 * 0.1, 0]);
+    // Blown on from above it is pushed down; by the share of it that lies there.
+    close(above, [0, 0, 0.6 * 25 * 0.06]);
+    close(plainBodyForces(body, 1.2, [3, 4, 0], 5, 0.4).above, [0, 0, 0.4 * 0.6 * 25 * 0.06]);
   });
 });
 

@@ -3,9 +3,9 @@
 import type { AircraftDefinition } from "../../packages/engine/src/aircraft/definition.ts";
 import { type PlainAir, type PlainRotorLoads, type PlainRotorState, plainBlades } from "./plain-blades.ts";
 import { type PlainLoading, type PlainMass, plainMass } from "./plain-mass.ts";
-import { type PlainPropeller, plainPropeller } from "./plain-propeller.ts";
-import { plainBodyForces, plainSurface } from "./plain-surfaces.ts";
-import { cross, dot, less, scaled, sum, type Vector, vector } from "./plain-vectors.ts";
+import { type PlainPropeller, plainPropeller, stoppedPropeller } from "./plain-propeller.ts";
+import { plainBodyForces, plainSideForce, plainSurface } from "./plain-surfaces.ts";
+import { cross, less, scaled, sum, type Vector, vector } from "./plain-vectors.ts";
 
 export const gravity = 9.80665;
 
@@ -23,6 +23,8 @@ export interface PlainState {
   readonly rotors: Readonly<Record<string, PlainRotorState>>;
   /** Rotors whose drive is uncoupled: they hand no torque on. */
   readonly uncoupled?: readonly string[];
+  /** Propellers that stand still. */
+  readonly stopped?: readonly string[];
 }
 
 export interface PlainSum {
@@ -53,6 +55,17 @@ function edgesOf(aircraft: AircraftDefinition, state: PlainState, surface: strin
   return edges;
 }
 
+/** Surfaces, each after those whose wake it meets. */
+function surfacesInOrder({ surfaces, interference }: AircraftDefinition): readonly (typeof surfaces)[number][] {
+  const upstream = (id: string): number =>
+    1 +
+    Math.max(
+      0,
+      ...interference.filter(({ on, kind, active }) => on === id && kind === "wing-downwash" && active).map(({ from }) => upstream(from)),
+    );
+  return [...surfaces].sort((one, other) => upstream(one.id) - upstream(other.id));
+}
+
 /** Weight in body axes. */
 export function weightOf(mass: number, pitch: number, roll: number): Vector {
   return scaled(mass * gravity, [-Math.sin(pitch), Math.cos(pitch) * Math.sin(roll), Math.cos(pitch) * Math.cos(roll)]);
@@ -81,16 +94,27 @@ export function plainSix(aircraft: AircraftDefinition, loading: PlainLoading, ai
   for (const propeller of aircraft.propellers) {
     const turned = { back: setting(propeller.id, "tilt-back"), right: setting(propeller.id, "tilt-right") };
     const at = velocityAt(arm(propeller.place));
-    propellers[propeller.id] = plainPropeller(propeller, air.density, setting(propeller.id, "thrust"), at, state.rate, turned);
+    const still = state.stopped?.includes(propeller.id) === true;
+    propellers[propeller.id] = still
+      ? stoppedPropeller(propeller, air.density, at)
+      : plainPropeller(propeller, air.density, setting(propeller.id, "thrust"), at, state.rate, turned);
   }
 
-  /** Air that rotors blow onto a part [m/s], body axes. */
-  const downwashOn = (part: string): Vector =>
-    sum(
-      ...aircraft.interference
-        .filter(({ on, kind, active }) => on === part && kind === "rotor-downwash" && active)
-        .map(({ from, factor }) => scaled(factor, rotors[from]?.inducedVelocity ?? [0, 0, 0])),
-    );
+  /** Lift of the surfaces summed so far over what a radian gives: their angle of attack [rad]. */
+  const angles: Record<string, number> = {};
+  /** Air that other parts blow onto a part [m/s], body axes, and the share of its area that lies in it. */
+  const blownOn = (part: string): { readonly air: Vector; readonly share: number } => {
+    const entries = aircraft.interference.filter(({ on, active, factor }) => on === part && active && factor !== 0);
+    const shares = new Set(entries.map(({ share }) => share));
+    if (shares.size > 1) throw new Error(`${part} lies in airs of different shares`);
+    const moved = entries.map(({ from, kind, factor }): Vector => {
+      if (kind === "rotor-downwash") return scaled(factor, rotors[from]?.inducedVelocity ?? [0, 0, 0]);
+      if (kind === "slipstream")
+        return scaled(-factor, scaled(propellers[from]?.inducedVelocity ?? 0, propellers[from]?.axis ?? [0, 0, 0]));
+      return [0, 0, factor * (angles[from] ?? Number.NaN) * Math.hypot(...state.velocity)];
+    });
+    return { air: sum(...moved), share: [...shares][0] ?? 1 };
+  };
 
   const parts: Record<string, { force: Vector; moment: Vector }> = {};
   const add = (id: string, at: Vector, force: Vector, moment: Vector = [0, 0, 0]) => {
@@ -99,30 +123,33 @@ export function plainSix(aircraft: AircraftDefinition, loading: PlainLoading, ai
   };
   for (const rotor of aircraft.rotors) {
     const loads = rotors[rotor.id] as PlainRotorLoads;
-    add(rotor.id, arm(rotor.hub), loads.force, loads.moment);
+    const free = state.uncoupled?.includes(rotor.id) === true;
+    add(rotor.id, arm(rotor.hub), loads.force, free ? less(loads.moment, loads.reaction) : loads.moment);
   }
   for (const propeller of aircraft.propellers) {
     const loads = propellers[propeller.id] as PlainPropeller;
     add(propeller.id, arm(propeller.place), loads.force, loads.moment);
   }
-  for (const surface of aircraft.surfaces) {
-    const washed = downwashOn(surface.id);
-    const { force, moment } = plainSurface(
-      surface,
-      air.density,
-      arm(surface.place),
-      (place) => less(velocityAt(place), washed),
-      setting(surface.id, "deflection"),
-      edgesOf(aircraft, state, surface.id),
-    );
-    parts[surface.id] = { force, moment };
+  for (const surface of surfacesInOrder(aircraft)) {
+    const { air: blown, share } = blownOn(surface.id);
+    const turned = setting(surface.id, "deflection");
+    const edges = edgesOf(aircraft, state, surface.id);
+    const inAir = (washed: Vector) =>
+      plainSurface(surface, air.density, arm(surface.place), (place) => less(velocityAt(place), washed), turned, edges);
+    const [inside, outside] = [inAir(blown), inAir([0, 0, 0])];
+    parts[surface.id] = {
+      force: sum(scaled(share, inside.force), scaled(1 - share, outside.force)),
+      moment: sum(scaled(share, inside.moment), scaled(1 - share, outside.moment)),
+    };
+    angles[surface.id] = inside.lift / surface.liftSlope;
   }
   aircraft.bodies.forEach((body, i) => {
-    const at = arm(body.place);
     const carried = i === 0 ? { ...body, dragArea: body.dragArea + loading.payloadDragArea } : body;
-    const { along, across } = plainBodyForces(carried, air.density, velocityAt(at), dot(downwashOn(body.id), [0, 0, 1]));
-    add(body.id, at, along);
-    add(body.id, arm(body.sidePlace ?? body.place), across);
+    const { air: blown, share } = blownOn(body.id);
+    const { along, above } = plainBodyForces(carried, air.density, velocityAt(arm(body.place)), blown[2], share);
+    add(body.id, arm(body.place), sum(along, above));
+    const beside = body.sidePlace ?? body.place;
+    add(body.id, arm(beside), plainSideForce(body, air.density, velocityAt(arm(beside))));
   });
 
   const air6 = {

@@ -11,6 +11,11 @@ export interface PlainForce {
   readonly moment: Vector;
 }
 
+export interface PlainSurface extends PlainForce {
+  /** Mean lift coefficient [1]. */
+  readonly lift: number;
+}
+
 const ahead: Vector = [1, 0, 0];
 
 /** Direction in which a surface lifts: up for a wing, to the left for an upright fin. */
@@ -65,9 +70,13 @@ export function plainSurface(
   velocityAt: (place: Vector) => Vector,
   deflection: number,
   edges: EdgeSettings = {},
-): PlainForce {
+): PlainSurface {
   const chord = surface.area / surface.span;
-  const strip = (place: number, share: number, coefficients: (alpha: number) => Coefficients & { readonly moment: number }): PlainForce => {
+  const strip = (
+    place: number,
+    share: number,
+    coefficients: (alpha: number) => Coefficients & { readonly moment: number },
+  ): PlainSurface => {
     const dihedral = surface.dihedral + Math.sign(place) * surface.tipDihedral;
     const reach = (place * surface.span) / 2;
     const where = sum(at, [0, reach * Math.cos(dihedral), -reach * Math.sin(dihedral)]);
@@ -84,7 +93,7 @@ export function plainSurface(
       scaled(pressureArea * (lift * cosine + drag * sine), lifting),
     );
     // Nose toward the lifting side.
-    return { force, moment: sum(cross(where, force), scaled(pressureArea * chord * moment, cross(ahead, lifting))) };
+    return { lift: lift * share, force, moment: sum(cross(where, force), scaled(pressureArea * chord * moment, cross(ahead, lifting))) };
   };
   const pieces = cuts.map(({ at: place, share }) =>
     strip(place, share, (alpha) => ({ ...surfaceCoefficients(surface, alpha), moment: surface.momentCoefficient })),
@@ -104,26 +113,33 @@ export function plainSurface(
       );
     }
   }
-  return { force: sum(...pieces.map(({ force }) => force)), moment: sum(...pieces.map(({ moment }) => moment)) };
+  return {
+    force: sum(...pieces.map(({ force }) => force)),
+    moment: sum(...pieces.map(({ moment }) => moment)),
+    lift: pieces.reduce((total, { lift }) => total + lift, 0),
+  };
 }
 
 const turnedBack = (angle: number): number => Math.atan2(Math.sin(angle), Math.cos(angle));
 
-/** Drag of a body by its three drag areas: along the flight, across it, and to flow from above with the downwash it stands in. */
+/** Drag of a body along its path, and of the share of its upper side that lies in air blown down on it [m/s]. */
 export function plainBodyForces(
   body: BodyPart,
   density: number,
   velocity: Vector,
-  downwash: number,
-): { readonly along: Vector; readonly across: Vector } {
-  const speed = Math.hypot(...velocity);
-  const down = velocity[2] - downwash;
+  blownDown: number,
+  share = 1,
+): { readonly along: Vector; readonly above: Vector } {
+  const onto = (down: number) => -0.5 * density * down * Math.abs(down) * body.verticalDragArea;
   return {
-    along: scaled(-0.5 * density * speed * body.dragArea, velocity),
-    across: [
-      0,
-      -0.5 * density * velocity[1] * Math.abs(velocity[1]) * body.sideDragArea,
-      -0.5 * density * down * Math.abs(down) * body.verticalDragArea,
-    ],
+    along: scaled(-0.5 * density * Math.hypot(...velocity) * body.dragArea, velocity),
+    above: [0, 0, share * onto(velocity[2] - blownDown) + (1 - share) * onto(velocity[2])],
   };
 }
+
+/** Drag of a body to flow from the side. */
+export const plainSideForce = (body: BodyPart, density: number, velocity: Vector): Vector => [
+  0,
+  -0.5 * density * velocity[1] * Math.abs(velocity[1]) * body.sideDragArea,
+  0,
+];

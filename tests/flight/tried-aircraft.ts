@@ -92,6 +92,10 @@ const written = {
     },
   ],
   bodies: [{ id: "body", place: origin, dragArea: 0.05, sideDragArea: 0.14, verticalDragArea: 0.06 }],
+  driveLines: [
+    { id: "rotor-drive", drives: "rotor", clutch: "one-way" },
+    { id: "propeller-drive", drives: "propeller", clutch: "none" },
+  ],
   controls: [
     { id: "collective", part: "rotor", what: "collective", setting: { kind: "free", minimum: -0.05, maximum: 0.28 } },
     { id: "back", part: "rotor", what: "longitudinal-cyclic", setting: { kind: "free", minimum: -0.14, maximum: 0.14 } },

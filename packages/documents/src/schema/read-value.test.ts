@@ -197,6 +197,18 @@ describe("inputs", () => {
     expect(messages("round")).toEqual(['control: a mapping with kind: "fixed" or "spring-held" is expected; read "round"']);
   });
 
+  test("are told against the alternative whose word they have, beside alternatives without one", () => {
+    const choice = z.strictObject({
+      section: z.union([
+        z.strictObject({ kind: z.literal("thin"), slope: z.number(), drag: z.number() }),
+        z.strictObject({ kind: z.literal("thick"), thickness: z.number() }),
+        z.strictObject({ file: z.string() }),
+      ]),
+    });
+    const messages = readInputs(choice, { section: { kind: "thin" } }).problems.map(({ message }) => message);
+    expect(messages).toEqual(['section: "slope" is missing', 'section: "drag" is missing']);
+  });
+
   test("are told the range in the unit that they were given in", () => {
     const one = z.strictObject({
       warmth: quantity("temperature", { description: "Warmth.", minimum: 250, maximum: 400 }).optional(),

@@ -20,6 +20,8 @@ export function unionBranch(branches: readonly SchemaNode[], raw: unknown, root:
   const fitting = nodes.filter((node) => fitsType(node, raw));
   const tag = isMapping(raw) ? tagOf(fitting, root) : undefined;
   if (tag !== undefined && isMapping(raw)) return taggedBranch(fitting, tag, raw, root);
+  const named = isMapping(raw) ? fitting.filter((node) => hasTagOf(node, raw, root)) : [];
+  if (named.length === 1 && named[0] !== undefined) return { kind: "branch", node: named[0] };
   const [only] = fitting;
   if (only === undefined) return typeof raw === "string" ? tagWord(nodes, raw, root) : { kind: "none" };
   return fitting.length === 1 ? { kind: "branch", node: only } : { kind: "several", nodes: fitting };
@@ -44,6 +46,14 @@ function tagValues(node: SchemaNode, key: string, root: SchemaNode): readonly un
   if (property === undefined) return [];
   const { const: constant, enum: listed } = resolved(property, root);
   return constant === undefined ? (listed ?? []) : [constant];
+}
+
+/** True when the mapping has a word by which this alternative is known, though others are known without one. */
+function hasTagOf(node: SchemaNode, raw: Readonly<Record<string, unknown>>, root: SchemaNode): boolean {
+  return Object.entries(node.properties ?? {}).some(([key, property]) => {
+    const { const: constant } = resolved(property, root);
+    return typeof constant === "string" && raw[key] === constant;
+  });
 }
 
 function taggedBranch(nodes: readonly SchemaNode[], key: string, raw: Readonly<Record<string, unknown>>, root: SchemaNode): UnionBranch {

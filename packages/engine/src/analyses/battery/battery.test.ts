@@ -109,6 +109,21 @@ describe("the battery analysis", () => {
     }
   });
 
+  it("names the blocks that are off the bus in the answer", () => {
+    const load = { power: 300, duration: 60 };
+    const told = (isolatedBlocks: readonly number[]) => sentence(answered({ ...pack, isolatedBlocks, load }));
+    expect(told([])).toMatch(/^The pack gives /);
+    expect(told([2])).toMatch(/^With block 2 off the bus, the pack gives /);
+    expect(told([2, 5, 7])).toMatch(/^With blocks 2, 5 and 7 off the bus, the pack gives /);
+    expect(told([1, 2, 3, 4, 5])).toMatch(/^With 5 of 13 blocks off the bus, /);
+  });
+
+  it("says that nothing more can be drawn from empty blocks, not how much of nothing", () => {
+    const said = sentence(answered({ ...pack, ambientTemperature: 298.15, load: { power: 1300 } }));
+    expect(said).toContain("until an empty block");
+    expect(said).toContain("From there nothing more can be drawn (empty block).");
+  });
+
   it("asked too much, says what can be had, at once and for how long", () => {
     const outputs = answered({
       load: {

@@ -13,11 +13,9 @@ export function batteryAnswer(outputs: BatteryOutputs): Answer {
   const { notDeliverable, dip } = outputs;
   const tokens: Token[] =
     notDeliverable && outputs.duration === 0
-      ? [words("Not deliverable at the start: "), ...largest(outputs)]
+      ? [words(`${isolatedWords(outputs, "Not deliverable", "not deliverable")} at the start: `), ...largest(outputs)]
       : [
-          words(
-            `The ${outputs.conditions.blocks * outputs.conditions.series * outputs.conditions.parallel === 1 ? "cell" : "pack"} gives `,
-          ),
+          words(`${isolatedWords(outputs, "The", "the")} ${isOneCell(outputs) ? "cell" : "pack"} gives `),
           reading(outputs.energyOut, "energy", "/energyOut", wattHours),
           words(" and "),
           reading(outputs.capacityDelivered, "capacity", "/capacityDelivered", ampereHours),
@@ -26,7 +24,7 @@ export function batteryAnswer(outputs: BatteryOutputs): Answer {
           words(`, until ${article(outputs.endedBy)}${outputs.endedBy}; `),
           reading(outputs.energyLost, "energy", "/energyLost", wattHours),
           words(" are lost inside."),
-          ...(notDeliverable ? [words(" From there not deliverable: "), ...largest(outputs)] : []),
+          ...(notDeliverable ? fromThere(outputs, notDeliverable) : []),
         ];
   const first = outputs.timeToLimits.findIndex((limit) => limit.time !== null && !limit.endsRun);
   const limit = outputs.timeToLimits[first];
@@ -47,6 +45,27 @@ export function batteryAnswer(outputs: BatteryOutputs): Answer {
     );
   }
   return { sentence: tokens, brief: brief(outputs) };
+}
+
+function fromThere(outputs: BatteryOutputs, { largestPower, because }: NonNullable<BatteryOutputs["notDeliverable"]>): readonly Token[] {
+  if (largestPower <= 0) return [words(` From there nothing more can be drawn (${because}).`)];
+  return [words(" From there not deliverable: "), ...largest(outputs)];
+}
+
+function isOneCell({ conditions: { series, parallel }, blocks }: BatteryOutputs): boolean {
+  return blocks.length * series * parallel === 1;
+}
+
+/** "With block 2 off the bus, the", or "The" where all are on it. */
+function isolatedWords({ blocks }: BatteryOutputs, alone: string, after: string): string {
+  const off = blocks.filter(({ isolated }) => isolated).map(({ block }) => block);
+  if (off.length === 0) return alone;
+  const named = off.length > 4 ? `${off.length} of ${blocks.length} blocks` : `block${off.length > 1 ? "s" : ""} ${listed(off)}`;
+  return `With ${named} off the bus, ${after}`;
+}
+
+function listed(numbers: readonly number[]): string {
+  return numbers.length < 2 ? numbers.join("") : `${numbers.slice(0, -1).join(", ")} and ${numbers.at(-1)}`;
 }
 
 function article(end: string): string {
@@ -126,7 +145,7 @@ export function batteryWarnings({ pack, warnings }: BatterySetting, outputs: Bat
   const { temperatures, statesOfCharge, diffusion, availableCapacity } = pack.cell;
   const low = temperatures[0] ?? mild;
   const high = temperatures[temperatures.length - 1] ?? mild;
-  const celsius = (kelvin: number) => `${(kelvin - 273.15).toFixed(1)} °C`;
+  const celsius = (kelvin: number) => `${(kelvin - 273.15).toFixed(1).replace("-", "−")} °C`;
   if (temperatures.length > 1 && (outputs.lowestTemperature < low || outputs.highestTemperature > high))
     care(
       "cell-table-left",

@@ -1,7 +1,7 @@
 import type { RunLimitName, RunRecord } from "../../drivetrain/battery/index.ts";
 import type { BatterySetting } from "./setting.ts";
 
-const celsius = (kelvin: number) => `${(kelvin - 273.15).toFixed(1)} °C`;
+const celsius = (kelvin: number) => `${(kelvin - 273.15).toFixed(1).replace("-", "−")} °C`;
 const percent = (share: number) => `${(100 * share).toFixed(1)} %`;
 
 /** Why a limit is passed or not, with the numbers. */

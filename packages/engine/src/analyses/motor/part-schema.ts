@@ -5,7 +5,7 @@ import { tableInput } from "../inputs/table-input.ts";
 /** A row of a table of the current that turning alone takes. */
 export const noLoadRow = z.strictObject({
   rotationRate: quantity("rotationRate", { description: "Rate of the motor without load.", minimum: 0, maximum: 50_000 }).meta({
-    columnNames: ["rate", "speed"],
+    columnNames: ["rate", "speed", "rpm"],
   }),
   noLoadCurrent: quantity("current", { description: "Current there.", minimum: 0, maximum: 1000 }).meta({
     columnNames: ["current", "i0"],

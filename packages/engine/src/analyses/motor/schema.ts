@@ -7,7 +7,7 @@ import { motorOfAircraft, writtenMotor } from "./part-schema.ts";
 /** A row of a load's table. */
 export const loadRow = z.strictObject({
   rotationRate: quantity("rotationRate", { description: "Rate of the last shaft.", minimum: 0, maximum: 50_000 }).meta({
-    columnNames: ["rate", "speed"],
+    columnNames: ["rate", "speed", "rpm"],
   }),
   torque: quantity("torque", { description: "What the load asks for; negative where it drives.", minimum: -1e5, maximum: 1e5 }),
 });

@@ -88,12 +88,13 @@ const writtenPropeller = z
       if (one.chord !== undefined && one.chordFraction !== undefined) complain(["stations", i], "chord or chordFraction, not both");
       if (one.pitchAngle === undefined && given.pitch === undefined)
         complain(["stations", i, "pitchAngle"], "a pitch angle is needed here, or a pitch for the whole propeller");
-      if (one.pitchAngle !== undefined && given.pitch !== undefined)
-        complain(["stations", i, "pitchAngle"], "pitch is given for the whole propeller; leave one out");
     });
+    if (given.pitch !== undefined && stations?.some((one) => one.pitchAngle !== undefined))
+      complain(["pitch"], "the stations give pitch angles; leave this pitch out, or those");
     const own = stations?.filter((one) => one.chord !== undefined || one.chordFraction !== undefined).length ?? 0;
     const whole = given.chord !== undefined || given.chordFraction !== undefined;
-    if (stations && own > 0 && whole) complain(["chord"], "chords are given in stations; leave one out");
+    const stated = given.chord === undefined ? "chordFraction" : "chord";
+    if (stations && own > 0 && whole) complain([stated], "the stations give chords; leave this one out, or those");
     if (stations && own > 0 && own < stations.length) complain(["stations"], "either every station gives a chord or none does");
   })
   .meta({ label: "Written out" });

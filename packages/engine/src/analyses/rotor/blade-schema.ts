@@ -3,13 +3,17 @@ import { quantity } from "../../quantities/index.ts";
 import { sectionInput } from "../inputs/section-input.ts";
 
 const station = z.strictObject({
-  radiusFraction: quantity("dimensionless", { description: "Distance from the shaft over radius.", minimum: 0, maximum: 1 }),
-  chord: quantity("length", { description: "Chord here.", exclusiveMinimum: 0, maximum: 3 }),
+  radiusFraction: quantity("dimensionless", { description: "Distance from the shaft over radius.", minimum: 0, maximum: 1 }).meta({
+    columnNames: ["r/R", "x"],
+  }),
+  chord: quantity("length", { description: "Chord here.", exclusiveMinimum: 0, maximum: 3 }).meta({ columnNames: ["c"] }),
   twist: quantity("angle", {
     description: "Built-in pitch here; only differences to 0.75 of the radius count.",
     minimum: -1,
     maximum: 1,
-  }).default(0),
+  })
+    .default(0)
+    .meta({ columnNames: ["theta", "blade angle", "pitch angle"] }),
   section: sectionInput.optional().meta({ description: "Section here, where it differs from the blade's; blended between stations." }),
 });
 

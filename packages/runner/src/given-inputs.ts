@@ -12,6 +12,8 @@ export interface Default {
   readonly because: string;
 }
 
+type InputProblem = ReturnType<typeof readInputs>["problems"][number];
+
 interface InputComplaint {
   /** Dotted, beginning with `inputs`. */
   readonly path: string;
@@ -22,7 +24,9 @@ interface InputComplaint {
 export function givenInputs(analysis: Analysis, raw: unknown): GivenInputs {
   const read = readInputs(analysis.inputs, raw ?? {});
   const complaints = read.problems.filter((problem) => problem.severity !== "warning");
-  if (complaints.length > 0) return { problem: invalid(complaints.map(({ path, message }) => ({ path: dotted(path), message }))) };
+  if (complaints.length > 0) {
+    return { problem: invalid(complaints.map((complaint) => ({ path: dotted(placeOf(complaint)), message: complaint.message }))) };
+  }
   const parsed = analysis.inputs.safeParse(read.inputs);
   if (parsed.success) return { inputs: parsed.data, defaults: filledIn(read.inputs ?? {}, parsed.data, "") };
   return {
@@ -33,6 +37,11 @@ export function givenInputs(analysis: Analysis, raw: unknown): GivenInputs {
       }),
     ),
   };
+}
+
+/** Where the cure goes: what is missing goes under its own key, not into the mapping that lacks it. */
+function placeOf({ kind, place, path, allowed }: InputProblem): readonly PropertyKey[] {
+  return kind === "missing-key" && place === "key" ? [...path, allowed] : path;
 }
 
 function dotted(path: readonly PropertyKey[]): string {

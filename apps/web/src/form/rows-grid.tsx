@@ -3,7 +3,7 @@ import { shownText } from "../model/inputs.ts";
 import { rowsDrafts } from "../model/loaded-file.ts";
 import { pastedRows } from "../model/pasted-rows.ts";
 import type { Question } from "../model/question.ts";
-import { cellText, columnUnit, isCellField, optionsOfCell } from "../model/rows.ts";
+import { cellText, columnUnit, isCellField, openedVariant, optionsOfCell, wordDrafts } from "../model/rows.ts";
 import type { Run } from "../model/run-store.ts";
 import type { Field, RowsField } from "../model/schema.ts";
 import { isTableText, readTableText } from "../model/table-text.ts";
@@ -111,6 +111,9 @@ interface CellProps {
   readonly invalid: boolean;
 }
 
+/** Value of the choice that stands for what is written out under the table. */
+const openedSign = "~";
+
 /** One value of a row; its unit stands in the head of the column, another one may be typed. */
 function Cell({ field, question, label, invalid }: CellProps) {
   const { address } = useSession();
@@ -124,11 +127,17 @@ function Cell({ field, question, label, invalid }: CellProps) {
   };
   const options = optionsOfCell(field);
   const shared = { "aria-label": label, "aria-invalid": invalid || undefined, id: `input-${field.path}` };
+  const opened = openedVariant(field, question.base, question.drafts);
   if (options)
     return (
-      <select {...shared} value={text} onChange={(event) => change(event.target.value)}>
+      <select
+        {...shared}
+        value={opened === undefined ? text : openedSign}
+        onChange={(event) => address.getState().changeAll(wordDrafts(field, event.target.value))}
+      >
         {(!field.required || text === "") && <option value="" />}
-        {[...new Set([...options, ...(text === "" ? [] : [text])])].map((option) => (
+        {opened !== undefined && <option value={openedSign}>{opened}, below</option>}
+        {[...new Set([...options, ...(text === "" || opened !== undefined ? [] : [text])])].map((option) => (
           <option key={option}>{option}</option>
         ))}
       </select>

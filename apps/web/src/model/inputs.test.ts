@@ -108,6 +108,26 @@ describe("inputs from typed texts", () => {
     expect(chosenVariant(find("inflow") as VariantsField, undefined, {})).toBeUndefined();
   });
 
+  it("keep what the variant before and the chosen one share, and only that", () => {
+    const two = fieldsOf({
+      type: "object",
+      properties: {
+        part: {
+          anyOf: [
+            { type: "object", label: "Written", properties: { size: speed, blades: { type: "integer" } }, required: ["blades"] },
+            { type: "object", label: "Measured", properties: { size: speed, table: { type: "string" } }, required: ["table"] },
+          ],
+        },
+      },
+    });
+    expect(inputsOf(two, { part: { size: 2, blades: 3 } }, { "part~": "Measured" })).toEqual({ part: { size: 2 } });
+  });
+
+  it("understand the word of a variant alone, and send a word that none has", () => {
+    expect((inputsOf(fields, { inflow: "Linear" }, {}).inflow as { kind: unknown }).kind).toBe("linear");
+    expect(inputsOf(fields, { inflow: "round" }, {}).inflow).toBe("round");
+  });
+
   it("add and shorten rows", () => {
     const example = { stations: [{ fraction: 0.2, chord: 0.1 }] };
     expect(inputsOf(fields, example, { "stations#": "2", "stations.1.chord": "80 mm" }).stations).toEqual([

@@ -81,7 +81,17 @@ function variantValue(field: VariantsField, base: unknown, drafts: Drafts): unkn
   const chosen = chosenVariant(field, base, drafts);
   if (!chosen) return undefined;
   const drafted = drafts[`${field.path}~`];
-  return fieldValue(chosen.field, drafted === undefined || fits(chosen.field, base) ? base : undefined, drafts);
+  const isForeign = drafted === undefined && typeof base === "string" && chosen.field.kind === "group" && !fits(chosen.field, base);
+  // A word that no variant knows is sent as it is, so that it is refused by name and not lost.
+  if (isForeign && !Object.keys(drafts).some((path) => path.startsWith(`${field.path}.`))) return base;
+  return fieldValue(chosen.field, drafted === undefined || fits(chosen.field, base) ? base : sharedPart(chosen.field, base), drafts);
+}
+
+/** What the variant before and the one chosen both have, so that it is sent as the form shows it. */
+function sharedPart(field: Field, base: unknown): unknown {
+  if (field.kind !== "group" || typeof base !== "object" || base === null || Array.isArray(base)) return undefined;
+  const known = new Set(field.fields.filter((child) => child.kind !== "constant").map((child) => leaf(child.path)));
+  return Object.fromEntries(Object.entries(base).filter(([name]) => known.has(name)));
 }
 
 /** The variant named by the drafts, else the one that the base value fits; undefined when unset. */
@@ -97,6 +107,8 @@ function fits(field: Field, value: unknown): boolean {
   if (field.kind === "constant") return field.value === value;
   if (field.kind === "list" || field.kind === "rows") return Array.isArray(value);
   if (field.kind === "group") {
+    if (typeof value === "string")
+      return field.fields.some((child) => child.kind === "constant" && plainWord(child.value) === plainWord(value));
     if (typeof value !== "object" || value === null || Array.isArray(value)) return false;
     const known = new Set(field.fields.map((child) => leaf(child.path)));
     const constants = field.fields.filter((child) => child.kind === "constant");
@@ -106,6 +118,13 @@ function fits(field: Field, value: unknown): boolean {
   if (field.kind === "toggle") return typeof value === "boolean";
   if (field.kind === "choice") return field.options.some((option) => option === value);
   return typeof value === "string";
+}
+
+/** "Lifting line" and "lifting-line" are one word. */
+function plainWord(word: unknown): string {
+  return String(word)
+    .replaceAll(/[\s_-]/g, "")
+    .toLowerCase();
 }
 
 /** What stands in a field: the draft, or the base value as text; empty when unset. */

@@ -1,7 +1,7 @@
 import type { AnalysisEntry } from "./catalogue.ts";
 import type { Drafts } from "./inputs.ts";
 import { type Field, fieldsOf, type RowsField } from "./schema.ts";
-import { isTableText, matchedRows, readTableText } from "./table-text.ts";
+import { type ColumnHead, isTableText, knownColumns, matchedRows, readTableText } from "./table-text.ts";
 import { fileName, wholeSign } from "./written-base.ts";
 
 export type Loaded = { readonly drafts: Drafts; readonly refused?: never } | { readonly refused: string; readonly drafts?: never };
@@ -55,9 +55,20 @@ function loadedTable(name: string, text: string, analysis: AnalysisEntry, before
     const matched = matchedRows(field, table.head, table.rows);
     if (matched.slip === undefined) return { drafts: { ...before, ...rowsDrafts(field, matched.rows, before), ...choices } };
   }
+  const nearest = nearestPlace(places, table.head);
+  if (nearest) return { refused: `${name} was taken for ${nearest.field.label.toLowerCase()}: ${nearest.slip}.` };
   const kept = places.map(({ field }) => `${field.label} (${field.columns.map((column) => column.path).join(", ")})`);
   if (kept.length === 0) return { refused: `${name}: nothing here takes a table.` };
   return { refused: `${name} has the columns ${table.head.map((one) => one.name).join(", ")}; taken are: ${kept.join("; ")}.` };
+}
+
+/** The list that knows most of the columns, at least half of them, and why it does not take the table. */
+function nearestPlace(places: readonly RowsPlace[], head: readonly ColumnHead[]): { field: RowsField; slip: string } | undefined {
+  const ranked = places.map(({ field }) => ({ field, known: knownColumns(field, head) })).toSorted((a, b) => b.known - a.known);
+  const [best, next] = ranked;
+  if (!best || best.known * 2 < head.length || best.known === next?.known) return undefined;
+  const { slip } = matchedRows(best.field, head, []);
+  return slip === undefined ? undefined : { field: best.field, slip };
 }
 
 function rowsPlaces(field: Field, choices: Drafts): readonly RowsPlace[] {

@@ -1,5 +1,5 @@
 import type { UnitSystem } from "@wingseed/reports/format";
-import { type Drafts, inputsOf, rowCount, rowFields, valueAt } from "./inputs.ts";
+import { chosenVariant, type Drafts, inputsOf, rowCount, rowFields, valueAt } from "./inputs.ts";
 import type { Field, RowsField } from "./schema.ts";
 import { type FieldUnit, fieldUnit, numberIn, siValue, splitText } from "./units.ts";
 
@@ -16,6 +16,26 @@ export function optionsOfCell(field: Field): readonly string[] | undefined {
   if (field.kind !== "variants") return undefined;
   const words = field.variants.flatMap((variant) => optionsOfCell(variant.field) ?? []);
   return words.length > 0 ? words : undefined;
+}
+
+/** True for a column that may hold more than fits into its cell: a section written out, where the cell takes the name of one. */
+export function opensBeside(field: Field): boolean {
+  if (field.kind === "variants") return field.variants.some((variant) => optionsOfCell(variant.field) === undefined);
+  return !isCellField(field);
+}
+
+/** The way in which a cell's value is given when no word of the cell is it. */
+export function openedVariant(field: Field, base: unknown, drafts: Drafts): string | undefined {
+  if (field.kind !== "variants") return undefined;
+  const chosen = chosenVariant(field, valueAt(base, field.path), drafts);
+  return chosen && optionsOfCell(chosen.field) === undefined ? chosen.name : undefined;
+}
+
+/** What is typed when a word is chosen in a cell. */
+export function wordDrafts(field: Field, word: string): Drafts {
+  if (field.kind !== "variants") return { [field.path]: word };
+  const variant = field.variants.find((one) => optionsOfCell(one.field)?.includes(word));
+  return { [`${field.path}~`]: variant?.name ?? "", [field.path]: word };
 }
 
 /** True when a list is best shown as a table: more than one column, or nothing that opens. */

@@ -129,6 +129,24 @@ describe("a run", () => {
     expect(store.getState().runs.q?.problems[0]?.message).toBe("not a speed.");
   });
 
+  it("leaves the place out of a sentence that stands at that place, whatever way it is written", () => {
+    const { store, ask, last } = bench();
+    ask({ a: 1 });
+    const problems = [
+      { path: "inputs.points.0.thrust", message: "points[0].thrust: too much." },
+      { path: "inputs.motor.resistance", message: 'motor: "resistance" is missing' },
+      { path: "inputs.points.2", message: "points[2]: one of them is needed" },
+      { path: "inputs.wind", message: "windy: not this place" },
+    ];
+    last().on({ kind: "problem", problems: [{ kind: "invalid-inputs", message: "four", problems }] });
+    expect(store.getState().runs.q?.problems.map(({ message }) => message)).toEqual([
+      "too much.",
+      '"resistance" is missing',
+      "one of them is needed",
+      "windy: not this place",
+    ]);
+  });
+
   it("gives the reason when no case has an answer", () => {
     const { store, ask, last, state } = bench();
     ask({ a: 1 });

@@ -119,10 +119,21 @@ function singly(problem: RunProblem): readonly RunProblem[] {
   const problems = Array.isArray(listed) && listed.length > 0 ? (listed as readonly RunProblem[]) : [problem];
   return problems.map((one) => {
     const path = typeof one.path === "string" ? one.path.replace(/^inputs\.?/, "") : undefined;
-    // The path stands before the message on the page, and its field before it in the form.
-    const message = path !== undefined && one.message.startsWith(`${path}: `) ? one.message.slice(path.length + 2) : one.message;
-    return { ...one, message, kind: one.kind ?? problem.kind, ...(path === undefined ? {} : { path }) };
+    return {
+      ...one,
+      message: path === undefined ? one.message : withoutPlace(one.message, path),
+      kind: one.kind ?? problem.kind,
+      ...(path === undefined ? {} : { path }),
+    };
   });
+}
+
+/** The sentence without the place before it, which stands before it on the page: `points[0].thrust`, or the group that it is in. */
+function withoutPlace(message: string, path: string): string {
+  const place = path.replaceAll(/\.(\d+)(?=\.|$)/g, "[$1]");
+  const around = place.replace(/\.?[^.[\]]+$/, "");
+  const before = [path, place, around].find((one) => one !== "" && message.startsWith(`${one}: `));
+  return before === undefined ? message : message.slice(before.length + 2);
 }
 
 function withoutProgress({ progress: _progress, ...run }: Run): Run {

@@ -1,6 +1,6 @@
 import { quantityValue } from "./field-text.ts";
 import type { Field, RowsField } from "./schema.ts";
-import { plain } from "./units.ts";
+import { fieldUnit, plain } from "./units.ts";
 
 /** A column as its head names it. */
 export interface ColumnHead {
@@ -46,13 +46,24 @@ export type MatchedRows =
   | { readonly rows: readonly Readonly<Record<string, unknown>>[]; readonly slip?: never }
   | { readonly slip: string; readonly rows?: never };
 
+/** How many of these columns a list has. */
+export function knownColumns(field: RowsField, head: readonly ColumnHead[]): number {
+  return head.filter(({ name }) => field.columns.some((column) => isNamed(column, name))).length;
+}
+
 /** Rows under the names of a list's columns; numbers get the unit of their column's head, other texts stay as they are. */
 export function matchedRows(field: RowsField, head: readonly ColumnHead[], cells: readonly (readonly string[])[]): MatchedRows {
-  const columns = head.map((one) => ({ ...one, field: field.columns.find((column) => isNamed(column, one.name)) }));
+  const columns = head.map((one) => {
+    const named = field.columns.find((column) => isNamed(column, one.name));
+    return { ...one, ...(one.unit === undefined && usualUnit(named) === one.name ? { unit: one.name } : {}), field: named };
+  });
   const unknown = columns.find((column) => !column.field);
-  if (unknown) return { slip: `no column ${unknown.name}` };
+  if (unknown) return { slip: `there is no column ${unknown.name}; there are ${field.columns.map((column) => column.path).join(", ")}` };
   const unitless = columns.find(({ field: column, unit }) => unit === undefined && isMeasured(column));
-  if (unitless) return { slip: `column ${unitless.name} needs its unit in square brackets, as in "${unitless.name} [unit]"` };
+  if (unitless) {
+    const example = `${unitless.name} [${usualUnit(unitless.field) ?? "unit"}]`;
+    return { slip: `column ${unitless.name} needs its unit in square brackets, as in "${example}"` };
+  }
   const missing = field.columns.find((column) => column.required && !columns.some((one) => one.field === column));
   if (missing) return { slip: `column ${missing.path} is missing` };
   return {
@@ -78,6 +89,11 @@ function bare(name: string): string {
 
 function isMeasured(column: Field | undefined): boolean {
   return column?.kind === "quantity" && column.quantity !== "dimensionless";
+}
+
+/** The unit in which a column is usually typed; a head that is this unit, as "rpm", needs no other. */
+function usualUnit(column: Field | undefined): string | undefined {
+  return column?.kind === "quantity" ? fieldUnit(column.quantity, 0, "si").name : undefined;
 }
 
 /** A cell as it is sent: a number with the unit of its head, else with the one in which its kind is usually typed. */

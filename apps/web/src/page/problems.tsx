@@ -35,5 +35,8 @@ export function Problems({ problems, onAgain }: ProblemsProps) {
 function focusInput(event: { preventDefault(): void }, path: string | undefined): void {
   // The fragment of the address holds the question: leave it alone.
   event.preventDefault();
-  document.getElementById(`input-${path}`)?.focus();
+  const place = [`input-${path}`, `input-${path}~`].map((id) => document.getElementById(id)).find((element) => element !== null);
+  // A field folded away cannot be stepped to before it is opened.
+  for (let fold = place?.closest("details"); fold; fold = fold.parentElement?.closest("details")) fold.open = true;
+  place?.focus();
 }

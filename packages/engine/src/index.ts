@@ -22,6 +22,7 @@ export type {
 export { Cancelled } from "./analyses/contract.ts";
 export type {
   Axis,
+  Border,
   Bound,
   Figure,
   Gap,
@@ -33,6 +34,7 @@ export type {
   Position,
   ProfileFigure,
   ProfilePanel,
+  Region,
   RotorRibbon,
   SceneArrow,
   SceneAttitude,

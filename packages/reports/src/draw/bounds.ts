@@ -68,5 +68,5 @@ function namePlace(bound: Bound, at: number, frame: PlotFrame, around: Surroundi
       preferred.push(...(bound.forbidden === "above" ? [right, left] : [left, right]));
     }
   }
-  return placeLabel({ lines: [bound.name], size, point: [at, frame.top], preferred }, around);
+  return placeLabel({ lines: [bound.name], size, point: [at, frame.top], preferred, nowhereElse: true }, around);
 }

@@ -9,6 +9,8 @@ export interface PlacementWish {
   readonly distance?: number;
   /** Ready places, tried before those around the point. */
   readonly preferred?: readonly Place[];
+  /** True where no other place would do. */
+  readonly nowhereElse?: boolean;
 }
 
 export interface Place {
@@ -33,7 +35,7 @@ const keepApart = 3;
  */
 export function placeLabel(wish: PlacementWish, around: Surroundings, mostCovered = Number.POSITIVE_INFINITY): Place | undefined {
   let best: { readonly place: Place; readonly cost: number } | undefined;
-  const places = [...(wish.preferred ?? []), ...placesAround(wish)];
+  const places = [...(wish.preferred ?? []), ...(wish.nowhereElse ? [] : placesAround(wish))];
   for (const [rank, place] of places.entries()) {
     if (!isFree(place.box, around)) continue;
     const covered = coveredPoints(place.box, around.lines);

@@ -12,25 +12,25 @@ import { ribbonRoom, rotorRibbon } from "./ribbon.ts";
 
 /** Lines over one pair of axes, with limits, gaps, notable points and names at the ends of the lines. */
 export function drawLines(figure: LinesFigure, context: DrawContext): SvgNode {
-  const gaps = gapsOf({
-    ...figure,
-    xs: figure.series.flatMap((series) => series.x),
-    ys: figure.series.flatMap((series) => series.y),
-  });
-  const shared = sharedEnd(figure.series);
   const notable = figure.notable ?? [];
-  const names = endNames(figure.series, shared);
+  const areas = [...(figure.borders ?? []), ...(figure.regions ?? [])];
+  const xs = [...figure.series, ...areas].flatMap((each) => each.x);
+  const ys = [...figure.series, ...areas].flatMap((each) => each.y);
+  const isPlane = figure.plane === true;
+  const gaps = gapsOf({ ...figure, xs, ys: isPlane ? [...ys, ...notable.map((point) => point.y)] : ys });
+  const shared = sharedEnd(figure.series);
+  const names = isPlane ? [] : endNames(figure.series, shared);
   const frame = plotFrame(
     {
       x: figure.x,
       y: figure.y,
-      xs: [
-        ...figure.series.flatMap((series) => series.x),
+      xs: withRoomFor(figure, "x", [
+        ...xs,
         ...notable.map((point) => point.x),
         ...gaps.flatMap((gap) => [gap.from, gap.to]),
         ...boundValues(figure, "x"),
-      ],
-      ys: [...figure.series.flatMap((series) => series.y), ...notable.map((point) => point.y), ...boundValues(figure, "y")],
+      ]),
+      ys: withRoomFor(figure, "y", [...ys, ...notable.map((point) => point.y), ...boundValues(figure, "y")]),
       zeroBased: figure.zeroBased ?? false,
       names,
     },
@@ -43,6 +43,21 @@ export function drawLines(figure: LinesFigure, context: DrawContext): SvgNode {
   );
   const once = shared === undefined ? [] : [`Every line ends at the same limit: ${shared}.`];
   return finishPlot(figure, frame, { ribbon: figure.ribbon, parts: panel.parts, unplaced: [...once, ...panel.unplaced] }, context);
+}
+
+/** Over a plane, limits at the edge of the data keep some room beyond them for what they forbid; zero stays an edge. */
+function withRoomFor<Value extends number | null>(
+  figure: LinesFigure,
+  axis: "x" | "y",
+  values: readonly Value[],
+): readonly (Value | number)[] {
+  const extent = figure.plane ? extentOf(values) : undefined;
+  if (!extent) return values;
+  const [low, high] = extent;
+  const limits = [...boundValues(figure, axis), ...(figure.borders ?? []).flatMap((border) => border[axis])];
+  const room = 0.05 * (high - low);
+  const beyond = [...(limits.includes(low) && low !== 0 ? [low - room] : []), ...(limits.includes(high) ? [high + room] : [])];
+  return [...values, ...beyond];
 }
 
 function boundValues(figure: LinesFigure, axis: "x" | "y"): readonly number[] {

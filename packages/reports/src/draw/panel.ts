@@ -1,15 +1,17 @@
-import type { Bound, Gap, NotablePoint, Series } from "@wingseed/engine";
+import type { Border, Bound, Gap, NotablePoint, Region, Series } from "@wingseed/engine";
 import { readAt } from "./axis-scale.ts";
+import { borderPoints, drawBorder, nameAlong, tieTo } from "./borders.ts";
 import { drawBound } from "./bounds.ts";
 import { type DrawContext, mostHidden } from "./context.ts";
 import { drawEndLabels, type EndLabel } from "./end-labels.ts";
 import { drawGap } from "./gaps.ts";
-import { type Box, label, leader, textBlock, textSize } from "./label.ts";
+import { type Box, label, textBlock, textSize } from "./label.ts";
 import { placeLabel, type Surroundings } from "./label-placement.ts";
 import { markStyle } from "./meaning.ts";
 import { element, group, type SvgNode } from "./node.ts";
 import { frameBox, type PlotFrame } from "./plot-frame.ts";
 import { type PixelPoint, pointsAlong } from "./polyline.ts";
+import { drawRegion, regionName } from "./regions.ts";
 import { type PlacedSeries, placeSeries, seriesMarks } from "./series-marks.ts";
 import { wrapText } from "./text-width.ts";
 
@@ -17,6 +19,8 @@ import { wrapText } from "./text-width.ts";
 export interface PanelContent {
   readonly series: readonly Series[];
   readonly bounds?: readonly Bound[];
+  readonly borders?: readonly Border[];
+  readonly regions?: readonly Region[];
   readonly gaps?: readonly Gap[];
   readonly notable?: readonly NotablePoint[];
   /** Further names for the column on the right, for example of bands. */
@@ -24,6 +28,8 @@ export interface PanelContent {
   /** Lines already drawn that labels should not cover. */
   readonly obstacles?: readonly PixelPoint[];
   readonly fourOrdered?: boolean;
+  /** True where lines are paths over a plane: their names stand beside them. */
+  readonly plane?: boolean;
   /** The limit at which every line ends, written elsewhere. */
   readonly sharedEnd?: string;
 }
@@ -38,30 +44,51 @@ export interface DrawnPanel {
 export function drawPanel(content: PanelContent, frame: PlotFrame, context: DrawContext): DrawnPanel {
   const placed = content.series.map((series) => placeSeries(series, frame, context, content.fourOrdered));
   const ends = drawEndLabels(
-    [...(content.ends ?? []), ...seriesEnds(placed, content.sharedEnd)],
+    content.plane ? [] : [...(content.ends ?? []), ...seriesEnds(placed, content.sharedEnd)],
     { left: frame.right, top: frame.top - 10, bottom: frame.bottom },
     context,
   );
+  const [borders, regions] = [content.borders ?? [], content.regions ?? []];
   const around: Surroundings = {
     inside: grown(frameBox(frame), 2),
-    taken: [],
-    lines: [...placed.flatMap(linePoints), ...ends.leaders, ...(content.obstacles ?? [])],
+    taken: (content.notable ?? []).map((point) => markBox(point, frame)),
+    lines: [
+      ...placed.flatMap(linePoints),
+      ...borders.flatMap((border) => pointsAlong(borderPoints(border, frame), 6).map((point) => point.at)),
+      ...ends.leaders,
+      ...(content.obstacles ?? []),
+    ],
   };
   const bounds = (content.bounds ?? []).map((bound) => drawBound(bound, frame, around, context)).filter((drawn) => drawn !== undefined);
+  const edges = borders.map((border) => drawBorder(border, frame, around, context));
   const gaps = (content.gaps ?? []).map((gap) => drawGap(gap, frame, around, context));
   const notable = (content.notable ?? []).map((point) => drawNotable(point, frame, around, context));
+  const paths = content.plane ? placed.map((each) => pathName(each, around, context)) : [];
+  const names = [...paths, ...regions.map((region, index) => regionName(region, regions.slice(index + 1), frame, around, context))];
   const lines = placed.map((each) => seriesMarks(each, frame, context));
   return {
     parts: [
+      ...regions.map((region) => drawRegion(region, frame, around.taken, context)),
       ...gaps.map((drawn) => drawn.node),
       group("lines", lines),
       ends.node,
-      ...[...bounds, ...notable].map((drawn) => drawn.node),
+      ...[...bounds, ...edges, ...notable].map((drawn) => drawn.node),
+      ...names.flatMap((drawn) => drawn.node ?? []),
       ...gaps.flatMap((drawn) => drawn.words ?? []),
       ...(context.cursor === undefined ? [] : [cursor(context.cursor, placed, frame, context)]),
     ],
-    unplaced: [...bounds, ...gaps, ...notable].flatMap((drawn) => drawn.unplaced ?? []),
+    unplaced: [...bounds, ...edges, ...gaps, ...notable, ...names].flatMap((drawn) => drawn.unplaced ?? []),
   };
+}
+
+/** The name of a path beside it. */
+function pathName(
+  { series, parts }: PlacedSeries,
+  around: Surroundings,
+  context: DrawContext,
+): { readonly node?: SvgNode; readonly unplaced?: string } {
+  const name = nameAlong(series.name, parts.flat(), around, context, 600);
+  return name.length > 0 ? { node: group("path-name", name) } : { unplaced: `Line without room for its name: ${series.name}` };
 }
 
 /** One end label a name, at the last value of the last series that bears it. */
@@ -74,6 +101,10 @@ function seriesEnds(placed: readonly PlacedSeries[], shared: string | undefined)
     byName.set(series.name, { name: series.name, paint: style.paint, at: end, ...limit });
   }
   return [...byName.values()];
+}
+
+function markBox(point: NotablePoint, frame: PlotFrame): Box {
+  return { x: frame.x.place(point.x) - 2, y: frame.y.place(point.y) - 2, width: 4, height: 4 };
 }
 
 interface DrawnNotable {
@@ -96,13 +127,6 @@ function drawNotable(point: NotablePoint, frame: PlotFrame, around: Surroundings
   }
   const where = readAt(frame.x, point.x);
   return { node: group("notable", [mark], { "data-notable": point.name }), unplaced: `at ${where}: ${point.name}` };
-}
-
-/** A leader line when a label had to stand away from its point. */
-function tieTo(box: Box, at: PixelPoint, context: DrawContext): readonly SvgNode[] {
-  const nearest: PixelPoint = [Math.min(Math.max(at[0], box.x), box.x + box.width), Math.min(Math.max(at[1], box.y), box.y + box.height)];
-  const distance = Math.hypot(nearest[0] - at[0], nearest[1] - at[1]);
-  return distance > 14 ? [leader(at, nearest, context.paint("control-edge"))] : [];
 }
 
 function linePoints(placed: PlacedSeries): readonly PixelPoint[] {

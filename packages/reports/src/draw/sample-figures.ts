@@ -1,5 +1,6 @@
 import type { Figure, GridFigure, LinesFigure, ProfileFigure, StackedFigure, TableFigure, TextFigure, TreeFigure } from "@wingseed/engine";
 import { sampleForces, sampleMap, sampleScene } from "./sample-places.ts";
+import { sampleEnvelope, sampleLoading, sampleRoots, sampleTransition } from "./sample-planes.ts";
 
 /** Invented figures of every kind for tests of drawing and typesetting. No value here comes from an aircraft. */
 
@@ -202,6 +203,10 @@ export const sampleFigures: readonly Figure[] = [
   sampleProfile,
   sampleScene,
   sampleForces,
+  sampleEnvelope,
+  sampleRoots,
+  sampleLoading,
+  sampleTransition,
   sampleTree,
   sampleText,
 ];

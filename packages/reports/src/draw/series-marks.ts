@@ -29,7 +29,11 @@ export function placeSeries(series: Series, frame: PlotFrame, context: DrawConte
 /** The marks of one series: line, dash, rings, crosses or ground, by its meaning. */
 export function seriesMarks(placed: PlacedSeries, frame: PlotFrame, context: DrawContext): SvgNode {
   const { series, style, parts } = placed;
-  const marks = parts.flatMap((points) => partMarks(points, style, frame, context));
+  const stroke = context.paint(style.paint);
+  const marks =
+    series.shape === "points" && (style.shape === "line" || style.shape === "rings")
+      ? parts.flat().map((point) => dot(point, { ...style, width: style.width + 1 }, stroke, context))
+      : parts.flatMap((points) => partMarks(points, style, frame, context));
   return group("series", marks, { "data-series": series.name, "data-meaning": series.meaning });
 }
 

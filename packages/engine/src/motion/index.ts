@@ -16,6 +16,13 @@ export {
 } from "./coefficient-derivatives.ts";
 export { type EnergyState, energyGap, energyState } from "./energy-balance.ts";
 export { calm, FlightDynamics, slowestRotor, type WindField } from "./flight-dynamics.ts";
+export {
+  type FlightEvent,
+  type FlightSample,
+  FlightSimulation,
+  type FlightTrace,
+  type SimulationOptions,
+} from "./flight-simulation.ts";
 export { addedWinds, type DiscreteGust, discreteGust, sharpGust } from "./gusts.ts";
 export { type SplitMotion, splitMotion, withFollowing, withHeld } from "./linear-reduction.ts";
 export { type LinearResponse, linearResponse } from "./linear-response.ts";
@@ -24,5 +31,7 @@ export type { ModeGroup } from "./mode-names.ts";
 export { type LinearMotion, type LinearState, type Mode, modesOf, type StateKind } from "./modes.ts";
 export type { BodyVector, MovingAircraft, MovingControl, MovingLoads, MovingRotor, MovingRotorLoads } from "./moving-aircraft.ts";
 export { MultistepIntegrator, type RateOfChange } from "./multistep.ts";
+export { type ControllerGains, ReferenceController, referenceGains } from "./reference-controller.ts";
 export { bodyState } from "./rigid-body.ts";
 export type { RotorDrive } from "./rotor-drive.ts";
+export { type MovingFlight, movingFlight } from "./trimmed-flight.ts";

@@ -15,11 +15,14 @@ export interface Linearisation {
   readonly rates: readonly number[];
 }
 
-/** Half width of the central difference per kind: wide enough for the steps of section tables, small against what bends [SI]. */
+/**
+ * Half width of the central difference per kind [SI]: wide enough for the steps of section tables and, near hover, for the rounded start of the
+ * inflow's distribution (a tenth of a metre per second); small against what bends.
+ */
 const halfWidths: Readonly<Record<StateKind, number>> = {
-  speed: 0.1,
-  heave: 0.1,
-  sideslip: 0.1,
+  speed: 0.3,
+  heave: 0.3,
+  sideslip: 0.3,
   "pitch-rate": 0.01,
   "roll-rate": 0.01,
   "yaw-rate": 0.01,

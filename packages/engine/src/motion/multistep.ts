@@ -36,14 +36,19 @@ export class MultistepIntegrator {
     this.#known = 0;
   }
 
-  /** One step of `state` in place, from `time` to `time + step`. The step must be the one of the steps before, or `restart` come first. */
-  advance(time: number, state: Float64Array, step: number): void {
+  /**
+   * One step of `state` in place, from `time` to `time + step`. The step must be the one of the steps before, or `restart` come first.
+   *
+   * @param begun called when the rate at the beginning of the step is known and nothing else has been asked
+   */
+  advance(time: number, state: Float64Array, step: number, begun?: () => void): void {
     const [first, second, third] = this.#history;
     this.#history[0] = third;
     this.#history[1] = first;
     this.#history[2] = second;
     const now = third;
     this.#evaluate(time, state, now);
+    begun?.();
     this.#known = Math.min(this.#known + 1, weights.length);
     if (this.#known < weights.length) {
       this.#start(time, state, now, step);

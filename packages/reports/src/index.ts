@@ -42,6 +42,7 @@ export {
   namedTokens,
   notYet,
   type OutputSchema,
+  offeredPages,
   type Page,
   type PageHeading,
   type PageSlot,

@@ -59,7 +59,16 @@ export const notYet = "not in this version";
 
 /** The questions in order. Besides the registry, the only place that names analyses. */
 export const pages: readonly Page[] = [
-  { status: "not yet", id: "aircraft", name: "Aircraft", heading: "The aircraft", question: "What is it, and does it balance?" },
+  {
+    status: "answered",
+    id: "aircraft",
+    name: "Aircraft",
+    heading: "The aircraft",
+    question: "What is it, and does it balance?",
+    needs: "an aircraft file",
+    slots: [{ analysis: "balance", first: ["arrangement", "loading"] }],
+    next: "payload",
+  },
   {
     status: "answered",
     id: "payload",
@@ -78,6 +87,56 @@ export const pages: readonly Page[] = [
     question: "What does each speed cost?",
     needs: "an aircraft file",
     slots: [{ analysis: "speed", small: ["lift-shares", "rotor-speed", "stall-margin", "energy-per-distance", "glide", "summary"] }],
+    next: "point",
+  },
+  {
+    status: "answered",
+    id: "point",
+    name: "One point",
+    heading: "The aircraft",
+    question: "What does one point look like?",
+    needs: "an aircraft file with controls",
+    slots: [{ analysis: "trim", first: ["forces"] }],
+    next: "envelope",
+  },
+  {
+    status: "answered",
+    id: "envelope",
+    name: "Envelope",
+    heading: "The aircraft",
+    question: "Where can it fly?",
+    needs: "an aircraft file with controls",
+    slots: [{ analysis: "envelope" }],
+    next: "transition",
+  },
+  {
+    status: "answered",
+    id: "transition",
+    name: "Transition",
+    heading: "The aircraft",
+    question: "How does it get from hover to cruise and back?",
+    needs: "an aircraft file with controls and a clutch",
+    slots: [{ analysis: "transition" }],
+    next: "stability",
+  },
+  {
+    status: "answered",
+    id: "stability",
+    name: "Stability",
+    heading: "The aircraft",
+    question: "Does it stay there?",
+    needs: "an aircraft file with controls",
+    slots: [{ analysis: "stability" }],
+    next: "step",
+  },
+  {
+    status: "answered",
+    id: "step",
+    name: "Step",
+    heading: "The aircraft",
+    question: "Does it get through a step?",
+    needs: "an aircraft file with controls and their rates",
+    slots: [{ analysis: "transient" }],
     next: "mission",
   },
   {
@@ -133,6 +192,27 @@ export const pages: readonly Page[] = [
 /** The pages that answer, in order. */
 export function answeredPages(): readonly AnsweredPage[] {
   return pages.filter((page) => page.status === "answered");
+}
+
+/** The pages as a registry can answer them: one whose first analysis it lacks is not in this version, and no page leads to it. */
+export function offeredPages(analyses: readonly { readonly name: string }[]): readonly Page[] {
+  const known = new Set(analyses.map(({ name }) => name));
+  const isOffered = (page: Page) => page.status !== "answered" || known.has(page.slots[0].analysis);
+  return pages.map((page): Page => {
+    if (page.status !== "answered") return page;
+    const { id, name, heading, question } = page;
+    if (!isOffered(page)) return { status: "not yet", id, name, heading, question };
+    const { next: written, ...rest } = page;
+    const next = nextOffered(written, isOffered);
+    return next === undefined ? rest : { ...rest, next };
+  });
+}
+
+/** The first page along the chain that is offered. */
+function nextOffered(id: string | undefined, isOffered: (page: Page) => boolean): string | undefined {
+  const page = pages.find((one) => one.id === id);
+  if (!page || isOffered(page)) return page?.id;
+  return page.status === "answered" ? nextOffered(page.next, isOffered) : undefined;
 }
 
 /** The parts of the bench page that a registry has, in the order of the page. */

@@ -1,4 +1,4 @@
-import { type AnsweredPage, answeredPages, benchParts, notYet, pages, unplacedAnalyses } from "@wingseed/reports";
+import { type AnsweredPage, answeredPages, benchParts, notYet, offeredPages, unplacedAnalyses } from "@wingseed/reports";
 import { CannotAsk, loadRegistry, type Registry } from "@wingseed/runner";
 import { type ExitStatus, exitStatus, Refused } from "../exit-status.ts";
 import { type Place, registryUrl } from "../place.ts";
@@ -36,7 +36,9 @@ export async function showQuestions(place: Place, streams: Streams): Promise<Exi
   const isNarrow = width + 4 + Math.max(...all.map(({ question }) => question.length)) > streams.width;
   const line = ({ name, question }: Line) => (isNarrow ? `  ${name}\n      ${question}\n` : `  ${name.padEnd(width)}  ${question}\n`);
   const lines = (entries: readonly Line[]) => entries.map(line).join("");
-  const later = pages.filter(({ status }) => status === "not yet").map(({ question }) => `  ${question}\n`);
+  const later = offeredPages(registry.analyses)
+    .filter(({ status }) => status === "not yet")
+    .map(({ question }) => `  ${question}\n`);
   const text = [`Wingseed ${place.version}`, lines(questions), `Parts on the bench\n${lines(bench)}`, `Also\n${lines(otherCommands)}`];
   streams.out(`${text.join("\n")}\n`);
   streams.out(`Asked of every design, but ${notYet}\n${later.join("")}`);

@@ -1,4 +1,4 @@
-import { pages } from "@wingseed/reports";
+import { offeredPages } from "@wingseed/reports";
 import { createServer, dossierPdf, listen, projectEntry } from "@wingseed/server";
 import { type ExitStatus, exitStatus, Refused } from "../exit-status.ts";
 import type { Place } from "../place.ts";
@@ -19,7 +19,7 @@ export async function startServer(place: Place, streams: Streams, written: strin
     const server = createServer({
       runner,
       version: place.version,
-      pages,
+      pages: offeredPages(runner.registry.analyses),
       project: () => projectEntry(project),
       dossier: async (signal) => dossierPdf({ runner, project, version: place.version, ...(await publishedSources(place)), signal }),
       validation: () => validationSummary(place),

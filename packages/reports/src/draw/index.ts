@@ -5,6 +5,7 @@ export {
   type BenchPart,
   benchParts,
   notYet,
+  offeredPages,
   type Page,
   type PageHeading,
   type PageSlot,

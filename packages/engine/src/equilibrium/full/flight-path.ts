@@ -20,6 +20,7 @@ export interface BodyFlight {
  * @param pitch, roll [rad]
  * @param sideslip air from the right positive [rad]
  * @param turnRate [rad/s]
+ * @param acceleration horizontal, along the heading [m/s²]: the flight as it stands at one instant
  * @derivation rotation of axes; circular motion
  */
 export function bodyFlight(flight: {
@@ -29,8 +30,9 @@ export function bodyFlight(flight: {
   readonly airspeed: number;
   readonly climbRate: number;
   readonly turnRate: number;
+  readonly acceleration?: number;
 }): BodyFlight {
-  const { pitch, roll, sideslip, airspeed, climbRate, turnRate } = flight;
+  const { pitch, roll, sideslip, airspeed, climbRate, turnRate, acceleration = 0 } = flight;
   const st = Math.sin(pitch);
   const ct = Math.cos(pitch);
   const sp = Math.sin(roll);
@@ -45,6 +47,6 @@ export function bodyFlight(flight: {
   return {
     velocity: turned(ahead, right, -climbRate),
     rates: turned(0, 0, turnRate),
-    apparentGravity: turned(turnRate * right, -turnRate * ahead, standardGravity),
+    apparentGravity: turned(turnRate * right - acceleration, -turnRate * ahead, standardGravity),
   };
 }

@@ -26,6 +26,10 @@ export interface FullPoint {
   readonly sideslip?: number;
   /** About the vertical, to the right [rad/s]. @defaultValue 0 */
   readonly turnRate?: number;
+  /** Horizontal, along the heading: the flight as it stands at one instant of it [m/s²]. @defaultValue 0 */
+  readonly acceleration?: number;
+  /** Tip speed that all rotors have, whoever turns them [m/s]; absent: governors and free rotors find theirs. */
+  readonly tipSpeed?: number;
   /** Drive lines that stand still beyond those of the mode, by id: a failed motor. */
   readonly stopped?: readonly string[];
   /** Controls that are stuck, by id, in SI. */

@@ -113,6 +113,7 @@ export function tipSpeedBounds(
 ): { readonly minimum: number; readonly maximum: number; readonly held: boolean } {
   const { part } = airframe.rotors[rotor] as Airframe["rotors"][number];
   const own = { minimum: part.tipSpeedMinimum, maximum: part.tipSpeedMaximum, held: false };
+  if (point.tipSpeed !== undefined) return { minimum: point.tipSpeed, maximum: point.tipSpeed, held: false };
   const governor = airframe.tipSpeedControl(rotor);
   if (governor < 0 || !airframe.isDriven(rotor, running)) return own;
   const { definition } = airframe.controls[governor] as Airframe["controls"][number];

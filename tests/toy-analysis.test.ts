@@ -58,6 +58,14 @@ describe("on the command line", () => {
     expect(out).toMatch(/^pendulum +How long does a hanging load swing\?$/m);
   });
 
+  it("is asked by its name alone as by run, and a slip in the name is told", async () => {
+    const words = ["pendulum", project, "--set", "inputs.length=2 m"];
+    expect((await wingseed(...words)).out).toBe((await wingseed("run", ...words)).out);
+    const { status, err } = await wingseed("pendulun");
+    expect(status).toBe(2);
+    expect(err).toMatch(/"pendulun" is neither a command nor an analysis\. Did you mean pendulum\?/);
+  });
+
   it("prints question, answer, table and limits, and its warning beside them", async () => {
     const { status, out, err } = await wingseed("run", "pendulum", project, "--set", "inputs.length=250 cm", "--set", "swings=2");
     expect(status).toBe(0);

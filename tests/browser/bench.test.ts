@@ -147,6 +147,98 @@ describe("the component bench", () => {
   );
 });
 
+describe("what is typed on the bench", () => {
+  it("is refused at its own field: what is missing there, and a range in the unit that was typed", { timeout: 300_000 }, () =>
+    onScreen(async ({ page }) => {
+      await openQuestion(page, server.address, "#/bench/motor");
+      const resistance = page.getByLabel("Resistance", { exact: true });
+      const refusal = () => page.locator('[id="input-motor.resistance-problem"]').textContent();
+      await resistance.fill("-5 mOhm");
+      await resistance.press("Enter");
+      await page.waitForSelector('main[data-state="error"]');
+      expect(await refusal()).toContain("at least 0.01 mOhm");
+      await answerAfter(page, async () => {
+        await resistance.fill("50");
+        await resistance.press("Enter");
+      });
+      await resistance.fill("");
+      await resistance.press("Enter");
+      await page.waitForSelector('main[data-state="error"]');
+      expect(await refusal()).toBe('"resistance" is missing: Of winding and leads');
+      await page.locator(".problems a").click();
+      expect(await page.evaluate(() => document.activeElement?.id)).toBe("input-motor.resistance");
+      expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+    }),
+  );
+
+  it("is told at the group where several inputs do not go together", { timeout: 300_000 }, () =>
+    onScreen(async ({ page }) => {
+      await openQuestion(page, server.address, "#/bench/battery");
+      await loadFile(page, "load.csv", "t [s],power [W]\n0,500\n100,800\n");
+      await page.waitForSelector('main[data-state="error"]');
+      expect(await page.locator('[id="input-load"]').textContent()).toContain("given: power + points");
+    }),
+  );
+
+  it("may be a section of one station's own, beside the name of one in its cell", { timeout: 300_000 }, () =>
+    onScreen(async ({ page }) => {
+      await openQuestion(page, server.address, "#/bench/propeller");
+      const whole = await page.locator("p.answer").textContent();
+      await loadFile(page, "blade.csv", "r/R,c/R,beta [deg]\n0.2,0.15,30\n0.6,0.18,18\n1,0.08,10\n");
+      for (const label of ["Pitch", "Chord fraction"]) {
+        await page.waitForSelector('main[data-state="error"]');
+        const field = page.getByRole("textbox", { name: label, exact: true });
+        await field.fill("");
+        await field.press("Enter");
+      }
+      await exactAnswer(page);
+      const bare = await page.locator("p.answer").textContent();
+      expect(bare).not.toBe(whole);
+
+      await page.getByText("Section of single rows").click();
+      await page.locator('[id="input-propeller.stations.1.section~"]').selectOption("cambered");
+      await page.waitForSelector('main[data-state="error"]');
+      expect(await page.locator('[id="input-propeller.stations.1.section.thickness-problem"]').textContent()).toContain("missing");
+      const thickness = page.locator('[id="input-propeller.stations.1.section.thickness"]');
+      await answerAfter(page, async () => {
+        await thickness.fill("0.2");
+        await thickness.press("Enter");
+      });
+      const cell = page.getByRole("combobox", { name: "Section, row 2" });
+      expect(await cell.locator("option:checked").textContent()).toBe("cambered, below");
+      expect(await page.locator("p.answer").textContent()).not.toBe(bare);
+      expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+
+      await answerAfter(page, () => cell.selectOption("naca-0012"));
+      expect(await cell.inputValue()).toBe("naca-0012");
+      await answerAfter(page, () => cell.selectOption(""));
+      expect(await page.locator("p.answer").textContent()).toBe(bare);
+    }),
+  );
+
+  it("stays where two ways of giving a part share it: a measured table keeps the diameter on screen", { timeout: 300_000 }, () =>
+    onScreen(async ({ page }) => {
+      await openQuestion(page, server.address, "#/bench/propeller");
+      await answerAfter(page, () => loadFile(page, "measured.csv", "J,CT,CP\n0,0.12,0.05\n0.4,0.08,0.045\n0.8,0,0.02\n"));
+      expect(await page.getByLabel("Diameter", { exact: true }).inputValue()).toBe("0.30");
+      // C_T ρ n² D⁴ at 6000 rpm and 0.3 m.
+      expect(await page.locator("p.answer").textContent()).toMatch(/11\.9.N/);
+    }),
+  );
+
+  it("says which list a table was taken for and what its heads lack", { timeout: 300_000 }, () =>
+    onScreen(async ({ page }) => {
+      await openQuestion(page, server.address, "#/bench/rotor");
+      const refusal = page.locator(".part-source [role=alert]");
+      await loadFile(page, "blade.csv", "r/R,chord,twist [deg]\n0.15,90,5\n1,60,-3\n");
+      await refusal.waitFor();
+      expect(await refusal.textContent()).toBe(
+        'blade.csv was taken for stations: column chord needs its unit in square brackets, as in "chord [m]".',
+      );
+    }),
+  );
+});
+
 /** Pastes text as a spreadsheet would into the first cell of the first table. */
 async function pasteInto(page: Page, text: string): Promise<void> {
   await page.locator(".rows-grid input").first().focus();

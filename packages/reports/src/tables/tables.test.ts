@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { sampleFigures, sampleGrid, sampleLines, sampleProfile, sampleStacked, sampleTable, sampleTree } from "../draw/sample-figures.ts";
-import { sampleMap } from "../draw/sample-places.ts";
+import { sampleForces, sampleMap, sampleScene } from "../draw/sample-places.ts";
+import { sampleLoading, sampleRoots } from "../draw/sample-planes.ts";
 import { samplePayload, sampleProblem } from "../sample-results.ts";
 import { csvText, figureCsv, figureReadings, figureSeries, figuresGeoJson, figureTable, resultCsv } from "./index.ts";
 
@@ -22,6 +23,38 @@ describe("the table behind a figure", () => {
       const numbers = figureTable(figure).rows.flat();
       for (const series of figureSeries(figure)) for (const value of series.y) expect(numbers).toContain(value);
     }
+  });
+  it("lists every point of paths over a plane, also where two lie over one x", () => {
+    const roots = figureTable(sampleRoots).rows;
+    expect(roots).toHaveLength(sampleRoots.series.flatMap((series) => series.x).length + (sampleRoots.notable ?? []).length);
+    const limits = figureTable(sampleLoading).rows.filter(([name]) => name === "aft limit");
+    expect(limits).toEqual([
+      ["aft limit", -0.02, 13],
+      ["aft limit", -0.02, 24],
+    ]);
+    expect(figureReadings(sampleRoots, -1)).toEqual([]);
+  });
+  it("tells a drawing by its lengths, marks and limits, and forces by their components", () => {
+    const rows = figureTable(sampleScene).rows;
+    expect(rows.find(([name]) => name === "span")?.[1]).toBeCloseTo(2.1);
+    expect(rows.find(([name]) => name === "aft limit")?.slice(2, 4)).toEqual([-0.04, -0.04]);
+    expect(figureTable(sampleForces).rows.find(([name]) => name === "main rotor")).toEqual([
+      "main rotor",
+      -9,
+      -5,
+      -150,
+      0.4,
+      1.2,
+      -3,
+      0,
+      0,
+      -0.4,
+    ]);
+    expect(
+      figureCsv(sampleScene)
+        .split("\r\n")
+        .filter((line) => line.startsWith("line,rotor disc")),
+    ).toHaveLength(37);
   });
   it("walks trees and grids", () => {
     expect(figureTable(sampleTree).rows.map((row) => row[0])).toEqual([0, 1, 2, 2, 1]);

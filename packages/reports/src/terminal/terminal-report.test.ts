@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { sampleForces, sampleScene } from "../draw/sample-places.ts";
 import { sampleMission, samplePayload, sampleProblem } from "../sample-results.ts";
 import { terminalReport } from "./index.ts";
 import { cellWidth } from "./ink.ts";
@@ -111,5 +112,23 @@ describe("parts on the bench on a terminal", () => {
     expect(text(80).replace(/\s+/g, " ")).toContain("0.5 of its width outside: tip Mach 0.5 (compared 0.2 to 0.4); nearest is Report 1.");
     expect(text(80)).toMatch(/\+1.% +2.% +3.% +9/);
     expect(text(60)).toMatch(/\+1.% +2.% +9/);
+  });
+});
+
+describe("a drawing on a terminal", () => {
+  const shown = (figure: typeof sampleScene, width: number) => {
+    const view = { cases: [{ answer: { sentence: [], brief: "" }, figures: [figure], limits: [] }] };
+    return terminalReport(samplePayload.meta, { ...samplePayload.result, warnings: [] }, view, { width }).stdout;
+  };
+  it("is told by its lengths and by where its marks lie", () => {
+    const text = shown(sampleScene, 60);
+    expect(text).toContain("rotor diameter 2.30\u00a0m");
+    expect(text).toContain("centre of gravity 20.0\u00a0mm forward, 10.0\u00a0mm down from the datum");
+    expect(text).not.toContain("1.150");
+  });
+  it("is told by its forces, part by part", () => {
+    const text = shown(sampleForces, 100);
+    expect(text).toMatch(/main rotor +−9 +−5\.00 +−150/);
+    for (const line of shown(sampleForces, 60).split("\n")) expect(cellWidth(line)).toBeLessThanOrEqual(60);
   });
 });

@@ -4,6 +4,7 @@ import { figureTable } from "../tables/index.ts";
 import type { ValidationRow } from "../validation/index.ts";
 import type { AnalysisMeta, CaseView, ResultView } from "../view.ts";
 import { type Ink, terminalInk, wrapCells } from "./ink.ts";
+import { sceneText } from "./scene-text.ts";
 import { standingLines } from "./standing-text.ts";
 import { tableText } from "./table-text.ts";
 import { isUpright } from "./upright-text.ts";
@@ -69,6 +70,9 @@ function caseLines(view: CaseView, options: TerminalOptions & { readonly width: 
     lines.push("", ...captionLines(table, tables, options.width, ink));
     lines.push(...tableText(table, { width: options.width, system, ink, mostRows: options.mostRows ?? 24 }));
   }
+  for (const figure of view.figures)
+    if (figure.kind === "scene")
+      lines.push("", ...sceneText(figure, { width: options.width, system, ink, mostRows: options.mostRows ?? 24 }));
   const words = view.figures.filter((figure) => figure.kind === "text");
   for (const figure of words)
     for (const tokens of figure.paragraphs) lines.push("", ...wrapCells(sentence(tokens, { system }), options.width));
@@ -91,7 +95,8 @@ function captionLines(table: TableFigure, tables: readonly TableFigure[], width:
 /** The first table among the figures, or the numbers behind the first picture. */
 export function mainTable(figures: readonly Figure[]): TableFigure | undefined {
   const table = figures.find((figure) => figure.kind === "table");
-  const picture = figures.find((figure) => figure.kind !== "text");
+  // A drawing is told in words of its own.
+  const picture = figures.find((figure) => figure.kind !== "text" && figure.kind !== "scene");
   return table ?? (picture ? figureTable(picture) : undefined);
 }
 

@@ -121,7 +121,7 @@ describe("a drawing on a terminal", () => {
     return terminalReport(samplePayload.meta, { ...samplePayload.result, warnings: [] }, view, { width }).stdout;
   };
   it("is told by its lengths and by where its marks lie", () => {
-    const text = shown(sampleScene, 60);
+    const text = shown(sampleScene, 80);
     expect(text).toContain("rotor diameter 2.30\u00a0m");
     expect(text).toContain("centre of gravity 20.0\u00a0mm forward, 10.0\u00a0mm down from the datum");
     expect(text).not.toContain("1.150");

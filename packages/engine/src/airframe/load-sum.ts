@@ -11,20 +11,22 @@ export class LoadSum {
   mz = 0;
   readonly parts: PartLoads[] = [];
 
-  add(id: string, kind: PartLoads["kind"], force: Vector, arm: Vector, moment: Vector): void {
-    const turning = cross(arm, force);
-    this.addMoments(id, kind, force, [moment[0] + turning[0], moment[1] + turning[1], moment[2] + turning[2]]);
-  }
-
-  addMoments(id: string, kind: PartLoads["kind"], force: Vector, moment: Vector): void {
+  add(part: PartLoads): void {
+    const { force, moment } = part;
     this.fx += force[0];
     this.fy += force[1];
     this.fz += force[2];
     this.mx += moment[0];
     this.my += moment[1];
     this.mz += moment[2];
-    this.parts.push({ id, kind, force, moment });
+    this.parts.push(part);
   }
+}
+
+/** Loads of a part about the centre of gravity, from a force at an arm from it and a moment. @derivation M + r × F */
+export function partLoads(id: string, kind: PartLoads["kind"], force: Vector, arm: Vector, moment: Vector): PartLoads {
+  const turning = cross(arm, force);
+  return { id, kind, force, moment: [moment[0] + turning[0], moment[1] + turning[1], moment[2] + turning[2]] };
 }
 
 /** Velocity of a place of the body through the air. @derivation V + ω × r */

@@ -1,3 +1,5 @@
+import type { AircraftDefinition } from "../aircraft/index.ts";
+
 /** Air from another part: its number among its kind, and how strongly. */
 export interface Wash {
   readonly kind: "rotor-downwash" | "slipstream" | "wing-downwash";
@@ -36,4 +38,22 @@ export function orderByWake(washes: readonly (readonly Wash[])[]): readonly numb
   };
   for (let index = 0; index < washes.length; index++) visit(index, []);
   return order;
+}
+
+/** A velocity has so many. */
+export const flowNumbers = 3;
+
+/** Pieces of a part by the wakes that they stand in, those that are switched on. @derivation not a formula */
+export function exposuresOf(aircraft: AircraftDefinition, on: string): readonly Exposure[] {
+  const sources = { "rotor-downwash": aircraft.rotors, slipstream: aircraft.propellers, "wing-downwash": aircraft.surfaces };
+  return exposures(
+    aircraft.interference
+      .filter((entry) => entry.active && entry.on === on && entry.factor * entry.share !== 0)
+      .map(({ kind, from, factor, share }) => ({
+        kind,
+        from: sources[kind].findIndex(({ id }) => id === from),
+        strength: factor,
+        share,
+      })),
+  );
 }

@@ -75,7 +75,8 @@ export function fullProblem(
     const path = at(attitudeIndex.path);
     const airspeed = glide ? point.airspeed * Math.cos(path) : point.airspeed;
     const climbRate = glide ? point.airspeed * Math.sin(path) : point.climbRate;
-    const flight = bodyFlight({ pitch, roll, sideslip, airspeed, climbRate, turnRate: point.turnRate ?? 0 });
+    const { turnRate = 0, acceleration = 0 } = point;
+    const flight = bodyFlight({ pitch, roll, sideslip, airspeed, climbRate, turnRate, acceleration });
     const controls = new Float64Array(airframe.controls.length);
     for (let i = 0; i < controls.length; i++) controls[i] = at(layout.controlAt + i);
     const rotorStates = new Float64Array(rotors.length * rotorStateWidth);
@@ -171,9 +172,8 @@ export function fullProblem(
       write(evaluation(x), values, 0, 1);
     },
     differentiate(x, values, jacobian) {
-      // The rotors still hold the sweep of x, or are given it.
-      evaluation(x);
-      for (const rotor of rotors) rotor.linearise();
+      const { flight, controls, rotorStates } = evaluation(x);
+      airframe.linearise(flight, controls, rotorStates, running);
       const moved = Float64Array.from(x);
       const rows = 1 + equalities + limits.length;
       for (let i = 0; i < layout.size; i++) {
@@ -193,7 +193,7 @@ export function fullProblem(
           jacobian[index] = ((jacobian[index] as number) - (values[r] as number)) / step;
         }
       }
-      for (const rotor of rotors) rotor.exact();
+      airframe.exact();
     },
   };
   return { program, layout, limits, equalities, running, evaluation };

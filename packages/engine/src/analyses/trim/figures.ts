@@ -1,13 +1,19 @@
 import type { Figure, TableFigure } from "../figures.ts";
+import { forcePicture } from "./force-picture.ts";
 import type { FlownStateOutputs, TrimInputs, TrimOutputs } from "./schema.ts";
 
 type Row = (number | string | boolean | null)[];
 
 /** Pictures of one trim: who carries, who draws, where the controls stand, forces and moments part by part. */
-export function trimFigures(outputs: TrimOutputs, _inputs?: TrimInputs): readonly Figure[] {
+export function trimFigures(outputs: TrimOutputs, inputs?: TrimInputs): readonly Figure[] {
   const { state } = outputs.optimum;
   if (!state) return [refusalTable(outputs)];
   return [
+    forcePicture(
+      outputs.aircraft,
+      { ...state, mass: outputs.takeoffMass, centre: outputs.centre, turns: (inputs?.turnRate ?? 0) !== 0 },
+      state.parts,
+    ),
     controlTable(outputs),
     partTable(state),
     powerTable(state),

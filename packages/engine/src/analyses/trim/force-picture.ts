@@ -2,12 +2,17 @@ import { type AircraftDefinition, type Place, standardGravity } from "../../airc
 import { airframeOutlines, asPoint, kindName, partName } from "../drawings/part-outlines.ts";
 import type { Meaning, SceneArrow, SceneFigure, ScenePoint } from "../figures.ts";
 
-/** What one part does to the aircraft, body axes: force [N] at a place [m from the datum] and moment about that place [N m]. */
+interface Vector {
+  readonly x: number;
+  readonly y: number;
+  readonly z: number;
+}
+
+/** What one part does to the aircraft, body axes: force [N] and moment about the centre of gravity [N m]. */
 export interface PartForce {
   readonly id: string;
-  readonly place: Place;
-  readonly force: ArrayLike<number>;
-  readonly moment: ArrayLike<number>;
+  readonly force: Vector;
+  readonly moment: Vector;
 }
 
 /** One state of flight, as far as a picture needs it. */
@@ -19,26 +24,32 @@ export interface FlownState {
   readonly pitch: number;
   /** Right side down [rad]. */
   readonly roll: number;
-  /** Velocity through the air, body axes [m/s]. */
-  readonly velocity: ArrayLike<number>;
+  /** Horizontal speed through the air [m/s]. */
+  readonly airspeed: number;
+  /** Air from the right positive [rad]. */
+  readonly sideslip: number;
+  /** [m/s] */
+  readonly climbRate: number;
+  /** True where forces do not add up to the weight because the path is curved. */
+  readonly turns?: boolean;
 }
+
+/** Moments below this are left out: they are what rounding leaves [N m]. */
+const smallestMoment = 1e-6;
 
 /**
  * Forces and moments of one state, from the left and from behind, with the horizon level on paper: every part's force
- * where it acts, its own moment beside it, the weight at the centre of gravity, the attitude and the air that comes.
+ * where it acts, its moment about that place beside it, the weight at the centre of gravity, the attitude and the air.
  */
 export function forcePicture(aircraft: AircraftDefinition, state: FlownState, parts: readonly PartForce[]): SceneFigure {
   const about = asPoint(state.centre);
-  const arrows = parts.flatMap((part): readonly SceneArrow[] => {
-    const { name, meaning } = named(aircraft, part.id);
-    const at = asPoint(part.place);
-    const both = [
-      { name, meaning, kind: "force", at, vector: vectorOf(part.force) },
-      { name, meaning, kind: "moment", at, vector: vectorOf(part.moment) },
-    ] as const;
-    return both.filter(({ vector }) => Math.hypot(...vector) > 0);
-  });
-  const weight: SceneArrow = { name: "weight", meaning: "neutral", kind: "force", at: about, vector: weightVector(state) };
+  const weight = fromLevel([0, 0, state.mass * standardGravity], state);
+  const arrows = [neutral("weight", about, weight), ...parts.flatMap((part) => partArrows(aircraft, part, about))];
+  const rest = parts.reduce<ScenePoint>(
+    ([x, y, z], { force }) => [x - force.x, y - force.y, z - force.z],
+    [-weight[0], -weight[1], -weight[2]],
+  );
+  const [ahead, right] = [state.airspeed * Math.cos(state.sideslip), state.airspeed * Math.sin(state.sideslip)];
   return {
     kind: "scene",
     id: "forces",
@@ -46,23 +57,51 @@ export function forcePicture(aircraft: AircraftDefinition, state: FlownState, pa
     views: ["left", "behind"],
     lines: airframeOutlines(aircraft).map((line) => ({ ...line, weight: "thin" })),
     marks: [{ name: "centre of gravity", meaning: "neutral", shape: "centre", at: about }],
-    arrows: [weight, ...arrows],
-    attitude: { pitch: state.pitch, roll: state.roll, about, velocity: vectorOf(state.velocity) },
+    arrows: state.turns ? [...arrows, neutral("inertia in the turn", about, rest)] : arrows,
+    attitude: { pitch: state.pitch, roll: state.roll, about, velocity: fromLevel([ahead, right, -state.climbRate], state) },
   };
 }
 
-/** Weight in body axes [N]. */
-function weightVector({ mass, pitch, roll }: FlownState): ScenePoint {
-  const weight = mass * standardGravity;
-  return [-weight * Math.sin(pitch), weight * Math.cos(pitch) * Math.sin(roll), weight * Math.cos(pitch) * Math.cos(roll)];
+function neutral(name: string, at: ScenePoint, vector: ScenePoint): SceneArrow {
+  return { name, meaning: "neutral", kind: "force", at, vector };
 }
 
-function vectorOf(values: ArrayLike<number>): ScenePoint {
-  return [values[0] ?? 0, values[1] ?? 0, values[2] ?? 0];
+/** Force of a part at its place and what is left of its moment there. */
+function partArrows(aircraft: AircraftDefinition, { id, force, moment }: PartForce, about: ScenePoint): readonly SceneArrow[] {
+  const { name, meaning, at } = placed(aircraft, id, about);
+  const vector = asPoint(force);
+  const [x, y, z] = [at[0] - about[0], at[1] - about[1], at[2] - about[2]];
+  const own: ScenePoint = [
+    moment.x - (y * vector[2] - z * vector[1]),
+    moment.y - (z * vector[0] - x * vector[2]),
+    moment.z - (x * vector[1] - y * vector[0]),
+  ];
+  const both = [
+    { name, meaning, kind: "force", at, vector },
+    { name, meaning, kind: "moment", at, vector: own },
+  ] as const;
+  return both.filter((arrow) => Math.hypot(...arrow.vector) > smallestMoment);
 }
 
-function named({ rotors, propellers, surfaces }: AircraftDefinition, id: string): { readonly name: string; readonly meaning: Meaning } {
-  if (rotors.some((each) => each.id === id)) return { name: kindName(id, "rotor"), meaning: "rotor" };
-  if (propellers.some((each) => each.id === id)) return { name: kindName(id, "propeller"), meaning: "propellers" };
-  return { name: partName(id), meaning: surfaces.some((each) => each.id === id) ? "wing" : "body" };
+/** A vector of level axes in body axes. */
+function fromLevel([x, y, z]: ScenePoint, { pitch, roll }: FlownState): ScenePoint {
+  const [sinPitch, cosPitch, sinRoll, cosRoll] = [Math.sin(pitch), Math.cos(pitch), Math.sin(roll), Math.cos(roll)];
+  const down = sinPitch * x + cosPitch * z;
+  return [cosPitch * x - sinPitch * z, cosRoll * y + sinRoll * down, cosRoll * down - sinRoll * y];
+}
+
+interface PlacedPart {
+  readonly name: string;
+  readonly meaning: Meaning;
+  readonly at: ScenePoint;
+}
+
+/** How a part is called and where its force is drawn; at the centre of gravity where the file has no such part. */
+function placed({ rotors, propellers, surfaces, bodies }: AircraftDefinition, id: string, about: ScenePoint): PlacedPart {
+  const called = (each: { readonly id: string }) => each.id === id;
+  const [rotor, propeller, surface, body] = [rotors.find(called), propellers.find(called), surfaces.find(called), bodies.find(called)];
+  if (rotor) return { name: kindName(id, "rotor"), meaning: "rotor", at: asPoint(rotor.hub) };
+  if (propeller) return { name: kindName(id, "propeller"), meaning: "propellers", at: asPoint(propeller.place) };
+  if (surface) return { name: partName(id), meaning: "wing", at: asPoint(surface.place) };
+  return { name: partName(id), meaning: "body", at: body ? asPoint(body.place) : about };
 }

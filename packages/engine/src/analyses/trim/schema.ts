@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { aircraftDefinition } from "../../aircraft/index.ts";
 import { domainOutputs } from "../../published/index.ts";
 import { quantity } from "../../quantities/index.ts";
 import { aircraftInput, airInputs, loadingInput } from "../inputs/flight-conditions.ts";
@@ -164,6 +165,7 @@ const answerOf = (description: string) =>
   z.strictObject({ state: flownState.nullable(), refusal: refusal.nullable() }).describe(description);
 
 export const trimOutputs = z.strictObject({
+  aircraft: aircraftDefinition.describe("The aircraft as it was read, for the picture of forces."),
   takeoffMass: quantity("mass", { description: "Take-off mass." }),
   centre: z
     .strictObject({

@@ -1,4 +1,5 @@
 import { atmosphere } from "./atmosphere/atmosphere.ts";
+import { balance } from "./balance/balance.ts";
 import { battery } from "./battery/battery.ts";
 import type { Analysis } from "./contract.ts";
 import { mission } from "./mission/mission.ts";
@@ -16,6 +17,7 @@ import { wing } from "./wing/wing.ts";
 export const analyses: readonly Analysis[] = [
   payload,
   speed,
+  balance,
   trim,
   stability,
   mission,

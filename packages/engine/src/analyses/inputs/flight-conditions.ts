@@ -75,6 +75,11 @@ export const powerInputs = {
   lightsOn: z.boolean().default(false).meta({ description: "Lights switched on." }),
 };
 
+/** For questions that both trim levels answer. */
+export const trimLevelInput = z.enum(["reduced", "full"]).default("reduced").meta({
+  description: "reduced balances two forces and yaw; full three forces and three moments with the controls the aircraft has.",
+});
+
 export const cellInputs = {
   cellTemperature: quantity("temperature", {
     description: "Cell temperature.",
@@ -201,6 +206,11 @@ interface LoadingGiven {
 /** Standard payload record when an analysis is asked without one. */
 const standardRecord = "parts";
 
+/** The payload record that stands for the aircraft where none is named; undefined when there is none at all. */
+export function standardPayload(payloads: readonly PayloadRecord[]): PayloadRecord | undefined {
+  return payloads.find((record) => record.name === standardRecord) ?? payloads[0];
+}
+
 /** The loading of a flight analysis, or why it cannot be. */
 export function chosenLoading(
   aircraft: Pick<AircraftDefinition, "battery"> & { readonly payloads: readonly PayloadRecord[] },
@@ -224,7 +234,7 @@ export function chosenLoading(
   if (given.payloadMass !== undefined) {
     return { loading: { blocks, payloadMass: given.payloadMass, payloadPower: 0, payloadDragArea: 0 }, assumed };
   }
-  const standard = payloads.find((record) => record.name === standardRecord) ?? payloads[0];
+  const standard = standardPayload(payloads);
   const record = given.payload === undefined ? standard : payloads.find((entry) => entry.name === given.payload);
   if (record === undefined) {
     return {

@@ -11,10 +11,10 @@ export const bodyPart = z.strictObject({
   sidePlace: place.optional().describe("Where side drag acts; with the drag when absent."),
   sideDragArea: notNegative("area", "Drag area to flow from the side.").default(0),
   verticalDragArea: notNegative("area", "Drag area to flow from above, such as a rotor's downwash.").default(0),
-  hull: z
-    .strictObject({ centre: place.describe("Middle of the hull."), size: size.describe("Its length, width and height.") })
-    .optional()
-    .describe("Outer shape, for drawings alone; what has none is drawn by where its drag acts."),
+  hulls: z
+    .array(z.strictObject({ centre: place.describe("Middle of this solid."), size: size.describe("Its length, width and height.") }))
+    .default([])
+    .describe("Outer shape as rounded solids, for drawings alone; a body without any is drawn by where its drag acts."),
 });
 
 export type BodyPart = z.infer<typeof bodyPart>;

@@ -68,7 +68,7 @@ describe("outlines of parts", () => {
     expect([extent(pulling, 0), extent(pulling, 2)]).toEqual([expect.closeTo(0), expect.closeTo(0.5)]);
   });
   it("draw a body without a hull as a plate of its drag area, and say so", () => {
-    const [plate] = bodyOutlines({ id: "boom", place, dragArea: 0.04, sideDragArea: 0, verticalDragArea: 0 });
+    const [plate] = bodyOutlines({ id: "boom", place, dragArea: 0.04, sideDragArea: 0, verticalDragArea: 0, hulls: [] });
     expect(extent(plate, 1) * extent(plate, 2)).toBeCloseTo(0.04);
     expect(plate?.name).toContain("plate of its drag area");
   });

@@ -26,7 +26,7 @@ export function payloadOutlines(aircraft: AircraftDefinition, loading: Loading):
 /** Legs from what is above them down to the ground. */
 export function gearOutlines({ landingGear, bodies }: AircraftDefinition): readonly SceneLine[] {
   if (landingGear.length === 0) return [];
-  const hull = bodies.flatMap((body) => body.hull ?? []).toSorted((a, b) => b.size.x * b.size.z - a.size.x * a.size.z)[0];
+  const hull = bodies.flatMap((body) => body.hulls).toSorted((a, b) => b.size.x * b.size.z - a.size.x * a.size.z)[0];
   const legs = landingGear.map(({ place: { x, y, z } }): SceneLine => {
     const top: ScenePoint = hull
       ? [hull.centre.x + 0.7 * (x - hull.centre.x), hull.centre.y + 0.3 * (y - hull.centre.y), hull.centre.z + 0.4 * hull.size.z]

@@ -117,10 +117,10 @@ export function surfaceOutlines(surface: SurfacePart): readonly SceneLine[] {
   return [{ name: partName(surface.id), meaning: "wing", closed: true, points: outline }, ...moving];
 }
 
-/** The hull of a body; where the file has none, a square plate of its drag area where the drag acts. */
+/** The hulls of a body; where the file has none, a square plate of its drag area where the drag acts. */
 export function bodyOutlines(body: BodyPart): readonly SceneLine[] {
   const look = { name: partName(body.id), meaning: "body" } as const;
-  if (body.hull) return hullOutlines(look, body.hull.centre, body.hull.size);
+  if (body.hulls.length > 0) return body.hulls.flatMap(({ centre, size }) => hullOutlines(look, centre, size));
   const half = Math.sqrt(body.dragArea) / 2;
   const { x, y, z } = body.place;
   const points: readonly ScenePoint[] = [

@@ -7,7 +7,7 @@ const aircraft = {
   rotors: [],
   propellers: [],
   surfaces: [],
-  bodies: [{ id: "body", place: { x: 0.3, y: 0, z: 0 }, dragArea: 0.04, sideDragArea: 0, verticalDragArea: 0 }],
+  bodies: [{ id: "body", place: { x: 0.3, y: 0, z: 0 }, dragArea: 0.04, sideDragArea: 0, verticalDragArea: 0, hulls: [] }],
   emptyCentre: { x: 0, y: 0, z: 0 },
 } as unknown as AircraftDefinition;
 const state = { mass: 20, centre: { x: 0.1, y: 0, z: 0.05 }, pitch: 0.1, roll: -0.2, airspeed: 20, sideslip: 0.3, climbRate: 1.5 };

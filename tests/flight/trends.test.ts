@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, test } from "vitest";
 import type { ReducedAircraft } from "../../packages/engine/src/aircraft/index.ts";
 import { atmosphereAt } from "../../packages/engine/src/environment/atmosphere/index.ts";
 import { createTrimRotor, type FlightConditions, trimFrom } from "../../packages/engine/src/equilibrium/index.ts";
-import { cheapestFlight, type LinePoint, poweredModes } from "../../packages/engine/src/performance/index.ts";
+import { cheapestFlight, type LinePoint, poweredModes, reducedFlyer } from "../../packages/engine/src/performance/index.ts";
 import { demoAircraft, flownLine, standardConditions } from "./demo-flight.ts";
 
 let baseline: ReducedAircraft;
@@ -29,7 +29,7 @@ function strewing(seed: number) {
 const powerOf = ({ outcome }: LinePoint): number => (outcome.kind === "trimmed" ? outcome.evaluation.power.electric : Number.NaN);
 
 function hover(conditions: FlightConditions) {
-  const flight = cheapestFlight(conditions, { forward: 0, climb: 0 }, createTrimRotor(conditions.aircraft, conditions.air));
+  const flight = cheapestFlight(reducedFlyer(conditions, createTrimRotor(conditions.aircraft, conditions.air)), { forward: 0, climb: 0 });
   if (flight.kind !== "flies") throw new Error(`no hover: ${flight.limit}`);
   return flight.trimmed.evaluation;
 }
@@ -150,7 +150,7 @@ describe("power over speed", () => {
     const rotor = createTrimRotor(revised, air);
     for (const point of flownLine(conditions, "clutch-open", speeds, rotor)) {
       if (point.airspeed % 6 !== 1 || point.outcome.kind !== "trimmed") continue;
-      const cold = cheapestFlight(conditions, { forward: point.airspeed, climb: 0 }, rotor, "clutch-open");
+      const cold = cheapestFlight(reducedFlyer(conditions, rotor), { forward: point.airspeed, climb: 0 }, "clutch-open");
       if (cold.kind !== "flies") continue;
       const found = cold.trimmed.evaluation.power.electric;
       expect(found / powerOf(point), `${point.airspeed} m/s: ${powerOf(point)} W, cold ${found} W`).toBeGreaterThan(0.995);

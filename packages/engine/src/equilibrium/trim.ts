@@ -9,6 +9,14 @@ export interface Trimmed {
   readonly kind: "trimmed";
   readonly point: FlightPoint;
   readonly evaluation: TrimEvaluation;
+  /** Speeds [m/s], airspeed along the path; electric power [W]. */
+  readonly flown: {
+    readonly mode: FlightPoint["mode"];
+    readonly airspeed: number;
+    readonly forwardSpeed: number;
+    readonly climbRate: number;
+    readonly electricPower: number;
+  };
   /** [m] */
   readonly rotorRadius: number;
   /** Largest steady thrust over trimmed thrust, exact [1]. */
@@ -146,6 +154,13 @@ function trimmed(
     kind: "trimmed",
     point,
     evaluation,
+    flown: {
+      mode: point.mode,
+      airspeed: evaluation.airspeed,
+      forwardSpeed: evaluation.forwardSpeed,
+      climbRate: evaluation.climbRate,
+      electricPower: evaluation.power.electric,
+    },
     rotorRadius: conditions.aircraft.rotor.radius,
     stallMargin,
     limits: limitShares(conditions, point, stallMargin, result),

@@ -1,14 +1,15 @@
-import { type FlightConditions, type Trimmed, type TrimRotor, trim, trimFrom, withSearchedMargin } from "../equilibrium/index.ts";
+import type { Trimmed } from "../equilibrium/index.ts";
 import { lineMinimum } from "../numerics/index.ts";
 import type { PoweredMode } from "./cheapest-flight.ts";
+import type { Flown, Flyer } from "./flyer.ts";
 import type { LinePoint } from "./speed-line.ts";
 
 /** A speed with the flight there. */
-export interface SpeedOptimum {
+export interface SpeedOptimum<F extends Flown = Trimmed> {
   readonly airspeed: number;
   readonly mode: PoweredMode;
   readonly electricPower: number;
-  readonly trimmed: Trimmed;
+  readonly trimmed: F;
 }
 
 const speedTolerance = 0.05;
@@ -21,27 +22,25 @@ const walkEnds = { slowest: 4, fastest: 60 } as const;
  * The speed at which a cost of flying is least, over both modes: the cheapest point of each line, refined between its
  * neighbours by exact trims.
  */
-export function bestSpeed(
-  conditions: FlightConditions,
-  lines: Readonly<Record<PoweredMode, readonly LinePoint[]>>,
-  rotor: TrimRotor,
-  cost: (trimmed: Trimmed) => number,
-): SpeedOptimum | undefined {
-  let best: SpeedOptimum | undefined;
+export function bestSpeed<F extends Flown>(
+  flyer: Flyer<F>,
+  lines: Readonly<Record<PoweredMode, readonly LinePoint<F>[]>>,
+  cost: (trimmed: F) => number,
+): SpeedOptimum<F> | undefined {
+  let best: SpeedOptimum<F> | undefined;
   for (const mode of Object.keys(lines) as PoweredMode[]) {
-    const found = bestOnLine(conditions, mode, lines[mode], rotor, cost);
+    const found = bestOnLine(flyer, mode, lines[mode], cost);
     if (found && (best === undefined || cost(found.trimmed) < cost(best.trimmed))) best = found;
   }
   return best;
 }
 
-function bestOnLine(
-  conditions: FlightConditions,
+function bestOnLine<F extends Flown>(
+  flyer: Flyer<F>,
   mode: PoweredMode,
-  line: readonly LinePoint[],
-  rotor: TrimRotor,
-  cost: (trimmed: Trimmed) => number,
-): SpeedOptimum | undefined {
+  line: readonly LinePoint<F>[],
+  cost: (trimmed: F) => number,
+): SpeedOptimum<F> | undefined {
   let index = -1;
   let least = Number.POSITIVE_INFINITY;
   line.forEach((point, i) => {
@@ -59,60 +58,54 @@ function bestOnLine(
     return point?.outcome.kind === "trimmed" ? point.airspeed : undefined;
   };
   const here = speed(index) as number;
-  let found: Trimmed = centre;
+  let found: F = centre;
   const evaluate = (airspeed: number) => {
-    const outcome = trimFrom(conditions, { mode, forwardSpeed: airspeed, climbRate: 0 }, rotor, [centre.start], "table");
+    const outcome = flyer.trimFrom({ mode, forwardSpeed: airspeed, climbRate: 0 }, centre, true);
     if (outcome.kind !== "trimmed") return Number.POSITIVE_INFINITY;
     if (cost(outcome) < cost(found)) found = outcome;
     return cost(outcome);
   };
   lineMinimum(evaluate, speed(index - 1) ?? here, speed(index + 1) ?? here, speedTolerance);
-  const exact = withSearchedMargin(conditions, found, rotor);
+  const exact = flyer.searched(found);
   if (exact.kind === "trimmed") found = exact;
-  return { airspeed: found.point.forwardSpeed, mode, electricPower: found.evaluation.power.electric, trimmed: found };
+  return { airspeed: found.flown.forwardSpeed, mode, electricPower: found.flown.electricPower, trimmed: found };
 }
 
 /**
  * Optima of several costs without full lines: from a middling speed the walk follows each mode both ways until every cost has
  * risen, then each minimum is refined. For many loadings in a row; a line over all speeds also shows second optima.
  */
-export function walkToBestSpeeds(
-  conditions: FlightConditions,
+export function walkToBestSpeeds<F extends Flown>(
+  flyer: Flyer<F>,
   modes: readonly PoweredMode[],
-  rotor: TrimRotor,
-  costs: readonly ((trimmed: Trimmed) => number)[],
-): readonly (SpeedOptimum | undefined)[] {
-  const lines = modes.map((mode) => ({ mode, line: walk(conditions, mode, rotor, costs) }));
+  costs: readonly ((trimmed: F) => number)[],
+): readonly (SpeedOptimum<F> | undefined)[] {
+  const lines = modes.map((mode) => ({ mode, line: walk(flyer, mode, costs) }));
   return costs.map((cost) => {
-    let best: SpeedOptimum | undefined;
+    let best: SpeedOptimum<F> | undefined;
     for (const { mode, line } of lines) {
-      const found = bestOnLine(conditions, mode, line, rotor, cost);
+      const found = bestOnLine(flyer, mode, line, cost);
       if (found && (best === undefined || cost(found.trimmed) < cost(best.trimmed))) best = found;
     }
     return best;
   });
 }
 
-function walk(
-  conditions: FlightConditions,
-  mode: PoweredMode,
-  rotor: TrimRotor,
-  costs: readonly ((trimmed: Trimmed) => number)[],
-): LinePoint[] {
+function walk<F extends Flown>(flyer: Flyer<F>, mode: PoweredMode, costs: readonly ((trimmed: F) => number)[]): LinePoint<F>[] {
   const at = (airspeed: number) => ({ mode, forwardSpeed: airspeed, climbRate: 0 });
-  let first: Trimmed | undefined;
+  let first: F | undefined;
   for (let airspeed = walkStart; airspeed < walkEnds.fastest && first === undefined; airspeed += walkStep) {
-    const outcome = trim(conditions, at(airspeed), rotor, "table");
+    const outcome = flyer.trim(at(airspeed), true);
     if (outcome.kind === "trimmed") first = outcome;
   }
   if (first === undefined) return [];
-  const line: LinePoint[] = [{ airspeed: first.point.forwardSpeed, outcome: first }];
+  const line: LinePoint<F>[] = [{ airspeed: first.flown.forwardSpeed, outcome: first }];
   for (const direction of [walkStep, -walkStep]) {
-    let here = first;
+    let here: F = first;
     for (;;) {
-      const airspeed = here.point.forwardSpeed + direction;
+      const airspeed = here.flown.forwardSpeed + direction;
       if (airspeed < walkEnds.slowest || airspeed > walkEnds.fastest) break;
-      const outcome = trimFrom(conditions, at(airspeed), rotor, [here.start], "table");
+      const outcome = flyer.trimFrom(at(airspeed), here, true);
       if (outcome.kind !== "trimmed") break;
       line.push({ airspeed, outcome });
       if (costs.every((cost) => cost(outcome) > cost(here))) break;

@@ -1,13 +1,6 @@
-import {
-  type FlightConditions,
-  type FlightMode,
-  type NotTrimmable,
-  type Trimmed,
-  type TrimRotor,
-  type TrimStart,
-  trim,
-  trimFrom,
-} from "../equilibrium/index.ts";
+import type { FlightMode, Trimmed } from "../equilibrium/index.ts";
+import type { Flown, Flyer } from "./flyer.ts";
+import type { NotFlown } from "./speed-line.ts";
 
 export type PoweredMode = Exclude<FlightMode, "glide">;
 
@@ -16,17 +9,17 @@ export const poweredModes: readonly PoweredMode[] = ["clutch-closed", "clutch-op
 /** Which rotor modes a flight may use. */
 export type ModeRule = "cheaper" | PoweredMode;
 
-export type CheapestFlight =
-  | { readonly kind: "flies"; readonly mode: PoweredMode; readonly trimmed: Trimmed }
+export type CheapestFlight<F extends Flown = Trimmed> =
+  | { readonly kind: "flies"; readonly mode: PoweredMode; readonly trimmed: F }
   | {
       readonly kind: "no-equilibrium";
       readonly limit: string;
-      readonly family: NotTrimmable["family"];
-      readonly tried: readonly NotTrimmable[];
+      readonly family: NotFlown["family"];
+      readonly tried: readonly NotFlown[];
     };
 
-/** Solver vectors by mode from a neighbouring point. */
-export type WarmStarts = Partial<Record<PoweredMode, TrimStart>>;
+/** Known flights by mode beside the one that is asked for. */
+export type WarmStarts<F extends Flown = Trimmed> = Partial<Record<PoweredMode, F>>;
 
 /**
  * A rotor without shaft power in air that does not come up through it fast enough has nothing to live from: below this speed
@@ -34,44 +27,34 @@ export type WarmStarts = Partial<Record<PoweredMode, TrimStart>>;
  */
 const slowestFreeFlight = 2;
 
-function freeRotorCannotHover(speed: { readonly forward: number; readonly climb: number }): NotTrimmable {
-  return {
-    kind: "no-equilibrium",
-    point: { mode: "clutch-open", forwardSpeed: speed.forward, climbRate: speed.climb },
-    limit: "a free rotor cannot hover",
-    family: "air",
-    violation: 1,
-    start: { x: new Float64Array(0) },
-  };
-}
+const freeRotorCannotHover: NotFlown = { kind: "no-equilibrium", limit: "a free rotor cannot hover", family: "air" };
 
 /**
  * Least electric power that carries the aircraft at a horizontal and vertical speed [m/s], over the rotor modes that the
  * rule allows. Without warm starts every archetype is tried, so the answer depends on nothing but its arguments.
  */
-export function cheapestFlight(
-  conditions: FlightConditions,
+export function cheapestFlight<F extends Flown>(
+  flyer: Flyer<F>,
   speed: { readonly forward: number; readonly climb: number },
-  rotor: TrimRotor,
   rule: ModeRule = "cheaper",
-  warm: WarmStarts = {},
-): CheapestFlight {
-  const failures: NotTrimmable[] = [];
-  let best: Trimmed | undefined;
+  warm: WarmStarts<F> = {},
+): CheapestFlight<F> {
+  const failures: NotFlown[] = [];
+  let best: { readonly mode: PoweredMode; readonly trimmed: F } | undefined;
   for (const mode of poweredModes) {
     if (rule !== "cheaper" && rule !== mode) continue;
     if (mode === "clutch-open" && speed.forward < slowestFreeFlight && speed.climb >= 0) {
-      failures.push(freeRotorCannotHover(speed));
+      failures.push(freeRotorCannotHover);
       continue;
     }
-    const point = { mode, forwardSpeed: speed.forward, climbRate: speed.climb };
-    const start = warm[mode];
-    const warmed = start ? trimFrom(conditions, point, rotor, [start]) : undefined;
-    const outcome = warmed?.kind === "trimmed" ? warmed : trim(conditions, point, rotor);
-    if (outcome.kind === "no-equilibrium") failures.push(outcome);
-    else if (best === undefined || outcome.evaluation.power.electric < best.evaluation.power.electric) best = outcome;
+    const request = { mode, forwardSpeed: speed.forward, climbRate: speed.climb };
+    const near = warm[mode];
+    const warmed = near ? flyer.trimFrom(request, near) : undefined;
+    const outcome = warmed?.kind === "trimmed" ? warmed : flyer.trim(request);
+    if (outcome.kind !== "trimmed") failures.push(outcome);
+    else if (best === undefined || outcome.flown.electricPower < best.trimmed.flown.electricPower) best = { mode, trimmed: outcome };
   }
-  if (best) return { kind: "flies", mode: best.point.mode as PoweredMode, trimmed: best };
-  const first = failures[0] as NotTrimmable;
+  if (best) return { kind: "flies", ...best };
+  const first = failures[0] as NotFlown;
   return { kind: "no-equilibrium", limit: first.limit, family: first.family, tried: failures };
 }

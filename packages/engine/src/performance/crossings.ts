@@ -1,3 +1,4 @@
+import type { Flown } from "./flyer.ts";
 import type { LinePoint } from "./speed-line.ts";
 
 /** A stretch of airspeed [m/s]. */
@@ -13,17 +14,17 @@ export interface CheaperStretches {
 }
 
 /** Compares two lines over the same speeds; borders are interpolated between neighbouring speeds, linear in the difference. */
-export function cheaperStretches(closed: readonly LinePoint[], open: readonly LinePoint[]): CheaperStretches {
+export function cheaperStretches<F extends Flown>(closed: readonly LinePoint<F>[], open: readonly LinePoint<F>[]): CheaperStretches {
   const difference = closed.map((point, i) => {
     const other = open[i]?.outcome;
     if (other?.kind !== "trimmed") return undefined;
     if (point.outcome.kind !== "trimmed") return Number.NEGATIVE_INFINITY;
-    return other.evaluation.power.electric - point.outcome.evaluation.power.electric;
+    return other.flown.electricPower - point.outcome.flown.electricPower;
   });
   const intervals: { from: number; to: number }[] = [];
   let current: { from: number; to: number } | undefined;
   difference.forEach((here, i) => {
-    const airspeed = (closed[i] as LinePoint).airspeed;
+    const airspeed = (closed[i] as LinePoint<F>).airspeed;
     const before = difference[i - 1];
     const cheaper = here !== undefined && here < 0;
     if (cheaper && !current) {

@@ -1,14 +1,9 @@
 import { type FullOutcome, type FullPoint, type FullTrimmed, type FullTrimmer, fullObjective } from "../equilibrium/full/index.ts";
 import type { FlightMode } from "../equilibrium/index.ts";
-import type { LineHooks } from "./speed-line.ts";
+import type { LineHooks, LinePoint } from "./speed-line.ts";
 
-/** One speed of a line: the better optimum, and the other one where the two ends of the line lead to different ones. */
-export interface FullLinePoint {
-  readonly airspeed: number;
-  readonly outcome: FullOutcome;
-  /** A second local optimum, dearer by more than 0.5 %. */
-  readonly other?: FullTrimmed;
-}
+/** One speed of a line at the trim level `full`. */
+export type FullLinePoint = LinePoint<FullTrimmed>;
 
 /** What stays the same along a line: climb, side wind, turn, failed and stuck parts. */
 export type LineFlight = Omit<FullPoint, "mode" | "airspeed">;
@@ -56,7 +51,7 @@ export function fullSpeedLine(
     above = kept.kind === "trimmed" ? kept : undefined;
     hooks.progress(total - i, total);
   }
-  repair(trimmer, line, hooks);
+  repair(trimmer, at, line, hooks);
   return line.map((found) => searched(trimmer, found));
 }
 
@@ -92,7 +87,7 @@ function fromBelow(trimmer: FullTrimmer, point: FullPoint, line: readonly FullOu
 }
 
 /** Tries a point again from its neighbours where they show that something better exists. */
-function repair(trimmer: FullTrimmer, line: FullLinePoint[], hooks: LineHooks): void {
+function repair(trimmer: FullTrimmer, at: (airspeed: number) => FullPoint, line: FullLinePoint[], hooks: LineHooks): void {
   line.forEach((point, i) => {
     const { outcome } = point;
     const neighbours = [line[i - 1]?.outcome, line[i + 1]?.outcome].flatMap((near) => (near?.kind === "trimmed" ? [near] : []));
@@ -101,7 +96,7 @@ function repair(trimmer: FullTrimmer, line: FullLinePoint[], hooks: LineHooks): 
     if (outcome.kind === "trimmed" && fullObjective(outcome) <= mean + bulge * Math.abs(mean)) return;
     hooks.cancelled();
     const again = trimmer.trimFrom(
-      outcome.point,
+      at(point.airspeed),
       neighbours.map(({ start }) => start),
       "table",
     );
@@ -116,7 +111,7 @@ function searched(trimmer: FullTrimmer, found: FullLinePoint): FullLinePoint {
   return outcome.kind === "trimmed" ? { ...found, outcome: trimmer.trimFrom(outcome.point, [outcome.start]) } : found;
 }
 
-function better(airspeed: number, first: FullOutcome, second: FullOutcome | undefined): FullLinePoint {
+function better(airspeed: number, first: FullLinePoint["outcome"], second: FullLinePoint["outcome"] | undefined): FullLinePoint {
   if (second?.kind !== "trimmed") return { airspeed, outcome: first };
   if (first.kind !== "trimmed") return { airspeed, outcome: second };
   const [keep, drop] = fullObjective(second) < fullObjective(first) * (1 - 1e-7) ? [second, first] : [first, second];

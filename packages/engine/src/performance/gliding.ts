@@ -1,45 +1,45 @@
-import { type FlightConditions, type Trimmed, type TrimRotor, trimFrom } from "../equilibrium/index.ts";
+import type { Trimmed } from "../equilibrium/index.ts";
 import { lineMinimum } from "../numerics/index.ts";
-import { type LineHooks, type LinePoint, speedLine } from "./speed-line.ts";
+import type { Flown, Flyer } from "./flyer.ts";
+import type { LineHooks, LinePoint } from "./speed-line.ts";
 
 /** A steady descent without power, rotor turning free and propellers stopped. */
-export interface Glide {
+export interface Glide<F extends Flown = Trimmed> {
   readonly airspeed: number;
   readonly sinkRate: number;
   /** Horizontal over vertical distance in still air [1]. */
   readonly glideRatio: number;
-  readonly trimmed: Trimmed;
+  readonly trimmed: F;
 }
 
 /** Least sink over speed, best glide and least sink. */
-export interface GlidePolar {
-  readonly line: readonly LinePoint[];
-  readonly best?: Glide;
-  readonly leastSink?: Glide;
+export interface GlidePolar<F extends Flown = Trimmed> {
+  readonly line: readonly LinePoint<F>[];
+  readonly best?: Glide<F>;
+  readonly leastSink?: Glide<F>;
 }
 
 const speedTolerance = 0.02;
 
-function glideOf(trimmed: Trimmed): Glide {
-  const { evaluation } = trimmed;
-  const sinkRate = -evaluation.climbRate;
-  return { airspeed: evaluation.airspeed, sinkRate, glideRatio: evaluation.forwardSpeed / sinkRate, trimmed };
+function glideOf<F extends Flown>(trimmed: F): Glide<F> {
+  const { flown } = trimmed;
+  const sinkRate = -flown.climbRate;
+  return { airspeed: flown.airspeed, sinkRate, glideRatio: flown.forwardSpeed / sinkRate, trimmed };
 }
 
 /** The power-off polar over airspeeds along the path [m/s], each point at the least sink that the free controls allow. */
-export function glidePolar(conditions: FlightConditions, speeds: readonly number[], rotor: TrimRotor, hooks: LineHooks): GlidePolar {
-  const line = speedLine(conditions, "glide", speeds, rotor, hooks);
-  const best = bestGlide(conditions, line, rotor, (glide) => -glide.glideRatio);
-  const leastSink = bestGlide(conditions, line, rotor, (glide) => glide.sinkRate);
+export function glidePolar<F extends Flown>(flyer: Flyer<F>, speeds: readonly number[], hooks: LineHooks): GlidePolar<F> {
+  const line = flyer.line("glide", speeds, hooks);
+  const best = bestGlide(flyer, line, (glide) => -glide.glideRatio);
+  const leastSink = bestGlide(flyer, line, (glide) => glide.sinkRate);
   return { line, ...(best ? { best } : {}), ...(leastSink ? { leastSink } : {}) };
 }
 
-function bestGlide(
-  conditions: FlightConditions,
-  line: readonly LinePoint[],
-  rotor: TrimRotor,
-  cost: (glide: Glide) => number,
-): Glide | undefined {
+function bestGlide<F extends Flown>(
+  flyer: Flyer<F>,
+  line: readonly LinePoint<F>[],
+  cost: (glide: Glide<F>) => number,
+): Glide<F> | undefined {
   const trimmedPoints = line.flatMap((point) =>
     point.outcome.kind === "trimmed" ? [{ airspeed: point.airspeed, glide: glideOf(point.outcome) }] : [],
   );
@@ -50,13 +50,7 @@ function bestGlide(
   let found = centre.glide;
   lineMinimum(
     (airspeed) => {
-      const outcome = trimFrom(
-        conditions,
-        { mode: "glide", forwardSpeed: airspeed, climbRate: 0 },
-        rotor,
-        [centre.glide.trimmed.start],
-        "table",
-      );
+      const outcome = flyer.trimFrom({ mode: "glide", forwardSpeed: airspeed, climbRate: 0 }, centre.glide.trimmed, true);
       if (outcome.kind !== "trimmed") return Number.POSITIVE_INFINITY;
       const glide = glideOf(outcome);
       if (cost(glide) < cost(found)) found = glide;

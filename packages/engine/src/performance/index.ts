@@ -1,7 +1,9 @@
 export { type CheapestFlight, cheapestFlight, type ModeRule, type PoweredMode, poweredModes } from "./cheapest-flight.ts";
+export { type FlightRequest, type Flown, type Flyer, fullFlyer, reducedFlyer } from "./flyer.ts";
 export { coarseFullSpeedLine, type FullLinePoint, fullSpeedLine, type LineFlight, straightAndLevel } from "./full-line.ts";
+export { fullVerticalAutorotation } from "./full-vertical-autorotation.ts";
 export { type Glide, type GlidePolar, glidePolar } from "./gliding.ts";
 export { commonReserve, type LoadingPerformance, loadingPerformance, type ReservePolicy } from "./loading-performance.ts";
-export { coarseSpeedLine, type LineHooks, type LinePoint, speedLine } from "./speed-line.ts";
+export { coarseSpeedLine, type LineHooks, type LinePoint, type NotFlown, speedLine } from "./speed-line.ts";
 export { type SpeedSummary, speedSummary } from "./speed-summary.ts";
 export { type VerticalAutorotation, type VerticalAutorotationOutcome, verticalAutorotation } from "./vertical-autorotation.ts";

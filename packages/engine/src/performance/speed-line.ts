@@ -4,6 +4,7 @@ import {
   type FlightPoint,
   objective,
   startingStates,
+  type TrimLimit,
   type Trimmed,
   type TrimOutcome,
   type TrimRotor,
@@ -13,11 +14,18 @@ import {
 } from "../equilibrium/index.ts";
 
 /** One speed of a line: the better optimum, and the other one where the two ends of the line lead to different ones. */
-export interface LinePoint {
+export interface LinePoint<F extends { readonly kind: "trimmed" } = Trimmed> {
   readonly airspeed: number;
-  readonly outcome: TrimOutcome;
+  readonly outcome: F | NotFlown;
   /** A second local optimum, dearer by more than 0.5 %. */
-  readonly other?: Trimmed;
+  readonly other?: F;
+}
+
+/** A flight that was not found, with what stopped it. */
+export interface NotFlown {
+  readonly kind: "no-equilibrium" | "not-resolved";
+  readonly limit: string;
+  readonly family: TrimLimit["family"];
 }
 
 export interface LineHooks {
@@ -172,7 +180,7 @@ function searched(conditions: FlightConditions, found: LinePoint, rotor: TrimRot
   return found.outcome.kind === "trimmed" ? { ...found, outcome: withSearchedMargin(conditions, found.outcome, rotor) } : found;
 }
 
-function better(airspeed: number, first: TrimOutcome, second: TrimOutcome | undefined): LinePoint {
+function better(airspeed: number, first: LinePoint["outcome"], second: LinePoint["outcome"] | undefined): LinePoint {
   if (second?.kind !== "trimmed") return { airspeed, outcome: first };
   if (first.kind !== "trimmed") return { airspeed, outcome: second };
   const [keep, drop] = objective(second) < objective(first) * (1 - 1e-7) ? [second, first] : [first, second];

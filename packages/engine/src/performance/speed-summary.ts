@@ -1,14 +1,15 @@
-import { type FlightConditions, type TrimRotor, type TrimStart, trimFrom } from "../equilibrium/index.ts";
+import type { Trimmed } from "../equilibrium/index.ts";
 import { border } from "../numerics/index.ts";
 import { bestSpeed, type SpeedOptimum } from "./best-speeds.ts";
 import { type PoweredMode, poweredModes } from "./cheapest-flight.ts";
 import { type CheaperStretches, cheaperStretches } from "./crossings.ts";
+import type { Flown, Flyer } from "./flyer.ts";
 import type { LinePoint } from "./speed-line.ts";
 
 /** Borders and optima of level flight. Speeds [m/s], powers [W]. */
-export interface SpeedSummary {
-  readonly leastPower?: SpeedOptimum;
-  readonly bestRange?: SpeedOptimum;
+export interface SpeedSummary<F extends Flown = Trimmed> {
+  readonly leastPower?: SpeedOptimum<F>;
+  readonly bestRange?: SpeedOptimum<F>;
   /** Lowest speed of level flight with the rotor turning free, with what stops it below; a speed of the list when that is its lowest. */
   readonly lowestAutorotating?: { readonly airspeed: number; readonly limit: string | undefined };
   /** Highest speed of level flight in either mode. */
@@ -20,17 +21,17 @@ const speedTolerance = 0.01;
 /** No speed above this is looked at [m/s]. */
 const fastestLookedAt = 90;
 
-export type ModeLines = Readonly<Record<PoweredMode, readonly LinePoint[]>>;
+export type ModeLines<F extends Flown = Trimmed> = Readonly<Record<PoweredMode, readonly LinePoint<F>[]>>;
 
 /** What the two lines say together, borders and minima refined by exact trims. */
-export function speedSummary(conditions: FlightConditions, lines: ModeLines, rotor: TrimRotor): SpeedSummary {
-  const leastPower = bestSpeed(conditions, lines, rotor, (trimmed) => trimmed.evaluation.power.electric);
+export function speedSummary<F extends Flown>(flyer: Flyer<F>, lines: ModeLines<F>): SpeedSummary<F> {
+  const leastPower = bestSpeed(flyer, lines, ({ flown }) => flown.electricPower);
   const moving = Object.fromEntries(
     poweredModes.map((mode) => [mode, lines[mode].filter((point) => point.airspeed > 1)]),
-  ) as unknown as ModeLines;
-  const bestRange = bestSpeed(conditions, moving, rotor, (trimmed) => trimmed.evaluation.power.electric / trimmed.evaluation.airspeed);
-  const lowestAutorotating = lowest(conditions, lines["clutch-open"], rotor);
-  const highest = highestOf(conditions, lines, rotor);
+  ) as unknown as ModeLines<F>;
+  const bestRange = bestSpeed(flyer, moving, ({ flown }) => flown.electricPower / flown.airspeed);
+  const lowestAutorotating = lowest(flyer, lines["clutch-open"]);
+  const highest = highestOf(flyer, lines);
   return {
     ...(leastPower ? { leastPower } : {}),
     ...(bestRange ? { bestRange } : {}),
@@ -40,25 +41,25 @@ export function speedSummary(conditions: FlightConditions, lines: ModeLines, rot
   };
 }
 
-function lowest(conditions: FlightConditions, line: readonly LinePoint[], rotor: TrimRotor): SpeedSummary["lowestAutorotating"] {
+function lowest<F extends Flown>(flyer: Flyer<F>, line: readonly LinePoint<F>[]): SpeedSummary["lowestAutorotating"] {
   const first = line.findIndex((point) => point.outcome.kind === "trimmed");
   const point = line[first];
   if (point?.outcome.kind !== "trimmed") return undefined;
   const below = line[first - 1];
   if (below === undefined) return { airspeed: point.airspeed, limit: undefined };
-  const start = follower(conditions, "clutch-open", rotor, point.outcome.start);
+  const start = follower(flyer, "clutch-open", point.outcome);
   const airspeed = border(start.reaches, point.airspeed, below.airspeed, speedTolerance);
-  return { airspeed, limit: start.blockedBy() ?? (below.outcome.kind === "no-equilibrium" ? below.outcome.limit : undefined) };
+  return { airspeed, limit: start.blockedBy() ?? (below.outcome.kind !== "trimmed" ? below.outcome.limit : undefined) };
 }
 
-function highestOf(conditions: FlightConditions, lines: ModeLines, rotor: TrimRotor): SpeedSummary["highest"] {
+function highestOf<F extends Flown>(flyer: Flyer<F>, lines: ModeLines<F>): SpeedSummary["highest"] {
   let best: SpeedSummary["highest"];
   for (const mode of poweredModes) {
     const line = lines[mode];
     const last = line.findLastIndex((point) => point.outcome.kind === "trimmed");
     const point = line[last];
     if (point?.outcome.kind !== "trimmed") continue;
-    const start = follower(conditions, mode, rotor, point.outcome.start);
+    const start = follower(flyer, mode, point.outcome);
     let inside = point.airspeed;
     let outside = line[last + 1]?.airspeed ?? inside + 1;
     while (outside < fastestLookedAt && start.reaches(outside)) {
@@ -72,13 +73,13 @@ function highestOf(conditions: FlightConditions, lines: ModeLines, rotor: TrimRo
 }
 
 /** Walks a mode from a known trim; remembers the last good start and what stopped the last refusal. */
-function follower(conditions: FlightConditions, mode: PoweredMode, rotor: TrimRotor, from: TrimStart) {
-  let start = from;
+function follower<F extends Flown>(flyer: Flyer<F>, mode: PoweredMode, from: F) {
+  let near = from;
   let limit: string | undefined;
   return {
     reaches: (airspeed: number): boolean => {
-      const outcome = trimFrom(conditions, { mode, forwardSpeed: airspeed, climbRate: 0 }, rotor, [start], "table");
-      if (outcome.kind === "trimmed") start = outcome.start;
+      const outcome = flyer.trimFrom({ mode, forwardSpeed: airspeed, climbRate: 0 }, near, true);
+      if (outcome.kind === "trimmed") near = outcome;
       else limit = outcome.limit;
       return outcome.kind === "trimmed";
     },

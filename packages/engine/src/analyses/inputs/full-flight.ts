@@ -58,6 +58,14 @@ export function fullFlight(project: ProjectView, given: FlightGiven): FullFlight
   };
 }
 
+/** A drive line that the aircraft does not have. */
+export function unknownLine({ definition }: FullFlight, stopped: readonly string[]): Problem | undefined {
+  const line = stopped.find((id) => !definition.driveLines.some((one) => one.id === id));
+  if (line === undefined) return undefined;
+  const known = definition.driveLines.map(({ id }) => id).join(", ") || "none";
+  return { kind: "part-unknown", message: `No drive line is called "${line}"; the aircraft file has ${known}.` };
+}
+
 /** How six-component trims are made and what stands behind them. */
 export const fullTrimMethod: Method = {
   summary:

@@ -15,7 +15,7 @@ import {
   preparedFlight,
   sampledLegs,
 } from "../../mission/index.ts";
-import { loadingPerformance } from "../../performance/index.ts";
+import { loadingPerformance, reducedFlyer } from "../../performance/index.ts";
 import type { Problem } from "../contract.ts";
 import { isProblem } from "../inputs/flight-conditions.ts";
 import type { MissionInputs } from "./schema.ts";
@@ -91,7 +91,7 @@ function legAirspeeds(
     if (found.has(loading)) continue;
     const { conditions, rotor } = conditionsAt(loading, meanHeight);
     const hooks = { progress: () => progress(0, 1, "speeds"), cancelled: () => progress(0, 1, "speeds") };
-    const performance = loadingPerformance(conditions, pack, reserve, rotor, hooks);
+    const performance = loadingPerformance(reducedFlyer(conditions, rotor), pack, reserve, hooks);
     found.set(loading, { "best-range": performance.travel?.airspeed, "minimum-power": performance.cruise?.airspeed });
   }
   const airspeeds: number[] = [];

@@ -1,9 +1,18 @@
-import { type ReducedAircraft, largestPayload, takeoffMass } from "../../aircraft/index.ts";
-import { batteryPack } from "../../drivetrain/battery/index.ts";
-import { createTrimRotor, type FlightConditions, type TrimRotor } from "../../equilibrium/index.ts";
-import { type LoadingPerformance, loadingPerformance } from "../../performance/index.ts";
+import { type AircraftDefinition, type Loading, largestPayload, takeoffMass } from "../../aircraft/index.ts";
+import { type BatteryPack, batteryPack } from "../../drivetrain/battery/index.ts";
+import type { AirState } from "../../environment/atmosphere/index.ts";
+import { createTrimRotor, type FullTrimmed, FullTrimmer, type Trimmed } from "../../equilibrium/index.ts";
+import {
+  type Flown,
+  fullFlyer,
+  type LineHooks,
+  type LoadingPerformance,
+  loadingPerformance,
+  reducedFlyer,
+} from "../../performance/index.ts";
 import { type Analysis, Cancelled, type Context, type Outcome, type ProjectView } from "../contract.ts";
-import { aircraftNeeds, chosenAircraft, givenAir, isProblem } from "../inputs/flight-conditions.ts";
+import { aircraftNeeds, chosenAircraft, chosenDefinition, givenAir, isProblem } from "../inputs/flight-conditions.ts";
+import { fullTrimWarnings } from "../inputs/full-flight.ts";
 import { trimMethod, trimWarnings } from "../inputs/trim-method.ts";
 import { payloadAnswer, payloadFigures, payloadLimits } from "./faces.ts";
 import { type PayloadInputs, type PayloadOutputs, type PayloadRow, payloadInputs, payloadOutputs } from "./schema.ts";
@@ -13,10 +22,23 @@ interface Cell {
   readonly payload: number;
 }
 
+/** What the question needs of an aircraft at either trim level. */
+type Carrier = Pick<AircraftDefinition, "emptyMass" | "battery" | "limits" | "payloads">;
+
+/** What one loading can do, by a trim level, with the stall margin in hover [1]. */
+type Ask = (
+  loading: Loading,
+  pack: BatteryPack,
+  hooks: Pick<LineHooks, "cancelled">,
+) => { readonly found: LoadingPerformance<Flown>; readonly hoverStallMargin: number | null };
+
 function run(project: ProjectView, inputs: PayloadInputs, context: Context<PayloadOutputs>): Outcome<PayloadOutputs> {
-  const chosen = chosenAircraft(project, inputs.aircraft);
+  const full = inputs.trimLevel === "full";
+  const chosen = chosenDefinition(project, inputs.aircraft);
   if (isProblem(chosen)) return { problem: chosen };
-  const { aircraft } = chosen;
+  const reduced = full ? undefined : chosenAircraft(project, inputs.aircraft);
+  if (reduced && isProblem(reduced)) return { problem: reduced };
+  const aircraft = chosen.definition;
   const air = givenAir(inputs);
   if (isProblem(air)) return { problem: air };
   const packs = [...new Set(inputs.packs ?? aircraft.battery.packs)].sort((a, b) => a - b);
@@ -30,41 +52,55 @@ function run(project: ProjectView, inputs: PayloadInputs, context: Context<Paylo
     };
   }
   const cells = packs.flatMap((blocks) => cellsOf(aircraft, inputs, blocks));
-  const rotor = createTrimRotor(aircraft, air);
+  const ask = reduced ? reducedAsk(reduced.aircraft, air, inputs) : fullAsk(aircraft, air, inputs);
   const rows: PayloadRow[] = [];
   cells.forEach((cell, i) => {
-    const conditions: FlightConditions = {
-      aircraft,
-      loading: {
-        blocks: cell.blocks,
-        payloadMass: cell.payload,
-        payloadPower: inputs.payloadPower,
-        payloadDragArea: inputs.payloadDragArea,
-      },
-      air,
-      controls: inputs.controls,
-      losses: inputs.losses,
-      lightsOn: inputs.lightsOn,
-    };
-    rows.push(rowOf(conditions, inputs, rotor, context));
+    rows.push(rowOf(aircraft, cell, inputs, ask, context));
     context.progress(i + 1, cells.length, "loadings");
   });
   const assumed = inputs.packs === undefined ? [{ path: "/packs", value: packs, because: "the aircraft's packs" }] : [];
   return {
     outputs: { rows, now: nowOf(aircraft, rows), exchange: exchangeOf(aircraft, rows) },
     assumed: [...chosen.assumed, ...assumed],
-    warnings: trimWarnings,
+    warnings: full ? fullTrimWarnings : trimWarnings,
   };
 }
 
-function cellsOf(aircraft: ReducedAircraft, inputs: PayloadInputs, blocks: number): Cell[] {
+function reducedAsk(
+  aircraft: Parameters<typeof createTrimRotor>[0],
+  air: AirState,
+  { controls, losses, lightsOn, reserve }: PayloadInputs,
+): Ask {
+  const rotor = createTrimRotor(aircraft, air);
+  return (loading, pack, hooks) => {
+    const flyer = reducedFlyer({ aircraft, loading, air, controls, losses, lightsOn }, rotor);
+    const found = loadingPerformance<Trimmed>(flyer, pack, reserve, hooks);
+    return { found, hoverStallMargin: found.hover.kind === "flies" ? found.hover.trimmed.stallMargin : null };
+  };
+}
+
+function fullAsk(aircraft: AircraftDefinition, air: AirState, { controls, losses, lightsOn, reserve }: PayloadInputs): Ask {
+  return (loading, pack, hooks) => {
+    const flyer = fullFlyer(new FullTrimmer({ aircraft, loading, air, controls, losses, lightsOn }));
+    const found = loadingPerformance<FullTrimmed>(flyer, pack, reserve, hooks);
+    const margin = found.hover.kind === "flies" ? found.hover.trimmed.stallMargins[0] : undefined;
+    return { found, hoverStallMargin: margin !== undefined && Number.isFinite(margin) ? margin : null };
+  };
+}
+
+function cellsOf(aircraft: Carrier, inputs: PayloadInputs, blocks: number): Cell[] {
   const most = largestPayload(aircraft, blocks);
   const masses = [...inputs.payloads, ...(inputs.largestPayload && most >= 0 ? [most] : [])];
   return [...new Set(masses)].sort((a, b) => a - b).map((payload) => ({ blocks, payload }));
 }
 
-function rowOf(conditions: FlightConditions, inputs: PayloadInputs, rotor: TrimRotor, context: Context<PayloadOutputs>): PayloadRow {
-  const { aircraft, loading } = conditions;
+function rowOf(aircraft: Carrier, cell: Cell, inputs: PayloadInputs, ask: Ask, context: Context<PayloadOutputs>): PayloadRow {
+  const loading: Loading = {
+    blocks: cell.blocks,
+    payloadMass: cell.payload,
+    payloadPower: inputs.payloadPower,
+    payloadDragArea: inputs.payloadDragArea,
+  };
   const mass = takeoffMass(aircraft, loading);
   const place = { blocks: loading.blocks, payload: loading.payloadMass, takeoffMass: mass };
   if (mass > aircraft.limits.largestTakeoffMass + 1e-9) return { ...place, ...nothing, limit: "largest take-off mass" };
@@ -73,12 +109,12 @@ function rowOf(conditions: FlightConditions, inputs: PayloadInputs, rotor: TrimR
     { ...aircraft.battery, blocks: loading.blocks },
     { temperature: inputs.cellTemperature, capacityFactor: inputs.cellCapacityFactor, resistanceFactor: inputs.cellResistanceFactor },
   );
-  const found = loadingPerformance(conditions, pack, inputs.reserve, rotor, {
+  const { found, hoverStallMargin } = ask(loading, pack, {
     cancelled: () => {
       if (context.cancelled()) throw new Cancelled();
     },
   });
-  return { ...place, ...performanceColumns(found), limit: limitOf(found) };
+  return { ...place, ...performanceColumns(found, hoverStallMargin), limit: limitOf(found) };
 }
 
 const nothing = {
@@ -95,31 +131,34 @@ const nothing = {
   hoverStallMargin: null,
 } as const;
 
-function performanceColumns(found: LoadingPerformance): Omit<PayloadRow, "blocks" | "payload" | "takeoffMass" | "limit"> {
+function performanceColumns(
+  found: LoadingPerformance<Flown>,
+  hoverStallMargin: number | null,
+): Omit<PayloadRow, "blocks" | "payload" | "takeoffMass" | "limit"> {
   const hover = found.hover.kind === "flies" ? found.hover.trimmed : undefined;
   return {
     hoverEndurance: found.hoverEndurance?.duration ?? null,
     cruiseEndurance: found.cruiseEndurance?.duration ?? null,
     range: found.range ?? null,
-    hoverPower: hover?.evaluation.power.electric ?? null,
+    hoverPower: hover?.flown.electricPower ?? null,
     minimumPower: found.cruise?.electricPower ?? null,
     minimumPowerSpeed: found.cruise?.airspeed ?? null,
     minimumPowerMode: found.cruise?.mode ?? null,
     bestRangePower: found.travel?.electricPower ?? null,
     bestRangeSpeed: found.travel?.airspeed ?? null,
     bestRangeMode: found.travel?.mode ?? null,
-    hoverStallMargin: hover?.stallMargin ?? null,
+    hoverStallMargin,
   };
 }
 
 /** What forbids hover, else what ends it. */
-function limitOf(found: LoadingPerformance): string {
+function limitOf(found: LoadingPerformance<Flown>): string {
   if (found.hover.kind === "no-equilibrium") return `no hover: ${found.hover.limit}`;
   return found.hoverEndurance?.ends === "not-deliverable" ? "cut-off voltage" : "reserve";
 }
 
 /** The sentence speaks of the largest pack with the payload nearest to the standard record. */
-function nowOf(aircraft: ReducedAircraft, rows: readonly PayloadRow[]): PayloadOutputs["now"] {
+function nowOf(aircraft: Carrier, rows: readonly PayloadRow[]): PayloadOutputs["now"] {
   const standard = aircraft.payloads[0]?.mass ?? 0;
   const largest = Math.max(...rows.map((row) => row.blocks));
   const candidates = rows.filter((row) => row.blocks === largest);
@@ -127,7 +166,7 @@ function nowOf(aircraft: ReducedAircraft, rows: readonly PayloadRow[]): PayloadO
   return nearest ? { blocks: nearest.blocks, payload: nearest.payload } : null;
 }
 
-function exchangeOf(aircraft: ReducedAircraft, rows: readonly PayloadRow[]): PayloadOutputs["exchange"] {
+function exchangeOf(aircraft: Carrier, rows: readonly PayloadRow[]): PayloadOutputs["exchange"] {
   const packs = [...new Set(rows.map((row) => row.blocks))].sort((a, b) => b - a);
   const [more, fewer] = packs;
   if (more === undefined || fewer === undefined) return null;

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { quantity } from "../../quantities/index.ts";
-import { aircraftInput, airInputs, cellInputs, powerInputs } from "../inputs/flight-conditions.ts";
+import { aircraftInput, airInputs, cellInputs, powerInputs, trimLevelInput } from "../inputs/flight-conditions.ts";
 
 export const reserveInput = z
   .strictObject({
@@ -33,6 +33,7 @@ export const payloadInputs = z.strictObject({
   ...airInputs,
   ...cellInputs,
   ...powerInputs,
+  trimLevel: trimLevelInput,
 });
 
 export type PayloadInputs = z.infer<typeof payloadInputs>;

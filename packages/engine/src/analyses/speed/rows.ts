@@ -1,10 +1,15 @@
-import { takeoffMass } from "../../aircraft/index.ts";
-import type { FlightConditions, Trimmed } from "../../equilibrium/index.ts";
-import type { GlidePolar, LinePoint, PoweredMode, SpeedSummary, VerticalAutorotationOutcome } from "../../performance/index.ts";
+import type { FullTrimmed, FullTrimmer, Trimmed } from "../../equilibrium/index.ts";
+import type { Flown, GlidePolar, LinePoint, PoweredMode, SpeedSummary, VerticalAutorotationOutcome } from "../../performance/index.ts";
 import { poweredModes } from "../../performance/index.ts";
+import { fullColumns } from "./full-rows.ts";
 import type { SpeedOutputs, SpeedRow } from "./schema.ts";
 
-type Lines = Readonly<Record<PoweredMode, readonly LinePoint[]>>;
+export type Lines<F extends Flown> = Readonly<Record<PoweredMode, readonly LinePoint<F>[]>>;
+
+/** What a trim level says of one flight, for its row. */
+export type Columns<F extends Flown> = (
+  flown: F,
+) => Omit<SpeedRow, "airspeed" | "mode" | "feasible" | "limit" | "otherOptimum" | "schedulePower" | "energyPerDistance">;
 
 /** A limit used to more than this share counts as binding. */
 const bindingShare = 0.9995;
@@ -14,9 +19,14 @@ const slowestTravel = 1e-3;
 /** Below this airspeed the rotor's downwash makes the wing a flat plate and its angle has next to no effect [m/s]. */
 const slowestWing = 6;
 
-/** Rows of both modes, clutch closed first, each over ascending airspeed. */
-export function lineRows(lines: Lines): SpeedRow[] {
-  return poweredModes.flatMap((mode) => lines[mode].map((point) => row(mode, point)));
+/** Rows of both modes, clutch closed first, each over ascending airspeed; beside them power on schedule where it was computed. */
+export function lineRows<F extends Flown>(lines: Lines<F>, columns: Columns<F>, schedule?: Lines<F>): SpeedRow[] {
+  return poweredModes.flatMap((mode) =>
+    lines[mode].map((point, i) => {
+      const scheduled = schedule?.[mode][i]?.outcome;
+      return row(mode, point, columns, scheduled?.kind === "trimmed" ? scheduled.flown.electricPower : null);
+    }),
+  );
 }
 
 const blank = {
@@ -38,17 +48,37 @@ const blank = {
   stallMargin: null,
   energyPerDistance: null,
   advanceRatio: null,
+  schedulePower: null,
+  pitch: null,
+  roll: null,
+  sideslip: null,
   otherOptimum: null,
 } as const;
 
-function row(mode: PoweredMode, { airspeed, outcome, other }: LinePoint): SpeedRow {
-  if (outcome.kind === "no-equilibrium") return { airspeed, mode, feasible: false, limit: outcome.limit, ...blank };
-  const { power, state, balance, advanceRatio } = outcome.evaluation;
+function row<F extends Flown>(
+  mode: PoweredMode,
+  { airspeed, outcome, other }: LinePoint<F>,
+  columns: Columns<F>,
+  schedulePower: number | null,
+): SpeedRow {
+  if (outcome.kind !== "trimmed") return { airspeed, mode, feasible: false, limit: outcome.limit, ...blank, schedulePower };
+  const { electricPower } = outcome.flown;
   return {
     airspeed,
     mode,
     feasible: true,
     limit: bindingLimit(outcome) ?? null,
+    ...columns(outcome),
+    energyPerDistance: airspeed > slowestTravel ? electricPower / airspeed : null,
+    schedulePower,
+    otherOptimum: other ? other.flown.electricPower : null,
+  };
+}
+
+/** Columns of the trim level `reduced`. */
+export function reducedColumns(outcome: Trimmed): ReturnType<Columns<Trimmed>> {
+  const { power, state, balance, advanceRatio } = outcome.evaluation;
+  return {
     electricPower: power.electric,
     rotorShaftPower: power.rotorShaft,
     propellerShaftPower: power.propellerShaft,
@@ -59,20 +89,26 @@ function row(mode: PoweredMode, { airspeed, outcome, other }: LinePoint): SpeedR
     tipSpeed: state.tipSpeed,
     collective: state.collective,
     discAngle: state.discAngle,
-    wingAngle: airspeed < slowestWing ? null : state.wingAngle,
+    wingAngle: outcome.flown.forwardSpeed < slowestWing ? null : state.wingAngle,
     flapLongitudinal: -state.pitchSine,
     flapLateral: state.pitchCosine,
     rotorLiftShare: balance.rotorLift / balance.weight,
     wingLiftShare: balance.wingLift / balance.weight,
     stallMargin: outcome.stallMargin,
-    energyPerDistance: airspeed > slowestTravel ? power.electric / airspeed : null,
     advanceRatio,
-    otherOptimum: other ? other.evaluation.power.electric : null,
+    pitch: null,
+    roll: null,
+    sideslip: null,
   };
 }
 
+/** Columns of the trim level `full`. */
+export function fullLevelColumns(trimmer: FullTrimmer): Columns<FullTrimmed> {
+  return (outcome) => fullColumns(trimmer, outcome);
+}
+
 /** The limit that binds hardest in a trimmed point, by the share used. */
-function bindingLimit(trimmed: Trimmed): string | undefined {
+function bindingLimit(trimmed: Flown): string | undefined {
   let found: { name: string; share: number } | undefined;
   for (const { limit, share } of trimmed.limits) {
     if (share > bindingShare && (found === undefined || share > found.share)) found = { name: limit.name, share };
@@ -81,14 +117,14 @@ function bindingLimit(trimmed: Trimmed): string | undefined {
 }
 
 /** Largest share of every limit over the points where the mode is the cheaper one. */
-export function speedLimitShares(lines: Lines): SpeedOutputs["limits"] {
+export function speedLimitShares<F extends Flown>(lines: Lines<F>): SpeedOutputs["limits"] {
   const largest = new Map<string, SpeedOutputs["limits"][number]>();
   const closed = lines["clutch-closed"];
   closed.forEach((point, i) => {
     const flown = poweredModes
       .map((mode) => ({ mode, outcome: lines[mode][i]?.outcome }))
-      .filter((entry): entry is { mode: PoweredMode; outcome: Trimmed } => entry.outcome?.kind === "trimmed")
-      .sort((a, b) => a.outcome.evaluation.power.electric - b.outcome.evaluation.power.electric)[0];
+      .filter((entry): entry is { mode: PoweredMode; outcome: F } => entry.outcome?.kind === "trimmed")
+      .sort((a, b) => a.outcome.flown.electricPower - b.outcome.flown.electricPower)[0];
     if (flown === undefined) return;
     for (const { limit, share } of flown.outcome.limits) {
       const known = largest.get(limit.name);
@@ -101,18 +137,18 @@ export function speedLimitShares(lines: Lines): SpeedOutputs["limits"] {
 }
 
 /** The summary with null for what does not exist. */
-export function summaryOutputs(
-  conditions: FlightConditions,
-  lines: Lines,
-  summary: SpeedSummary,
-  glide: GlidePolar,
+export function summaryOutputs<F extends Flown>(
+  mass: number,
+  lines: Lines<F>,
+  summary: SpeedSummary<F>,
+  glide: GlidePolar<F>,
   vertical: VerticalAutorotationOutcome,
 ): SpeedOutputs["summary"] {
   const hover = lines["clutch-closed"].find((point) => point.airspeed === 0)?.outcome;
   const { leastPower, bestRange, lowestAutorotating, highest, clutchOpenCheaper } = summary;
   return {
-    takeoffMass: takeoffMass(conditions.aircraft, conditions.loading),
-    hoverPower: hover?.kind === "trimmed" ? hover.evaluation.power.electric : null,
+    takeoffMass: mass,
+    hoverPower: hover?.kind === "trimmed" ? hover.flown.electricPower : null,
     minimumPower: leastPower?.electricPower ?? null,
     minimumPowerSpeed: leastPower?.airspeed ?? null,
     minimumPowerMode: leastPower?.mode ?? null,

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { quantity } from "../../quantities/index.ts";
-import { aircraftInput, airInputs, loadingInput, powerInputs } from "../inputs/flight-conditions.ts";
+import { aircraftInput, airInputs, loadingInput, powerInputs, trimLevelInput } from "../inputs/flight-conditions.ts";
 
 const airspeed = quantity("speed", { description: "True airspeed.", minimum: 0, maximum: 90 });
 
@@ -15,6 +15,19 @@ export const speedInputs = z.strictObject({
     .default(() => Array.from({ length: 46 }, (_, i) => i))
     .meta({ description: "True airspeeds to compute, 0 to 45 m/s in steps of 1 m/s when absent." }),
   ...powerInputs,
+  trimLevel: trimLevelInput,
+  sideslip: z
+    .union([
+      quantity("angle", { description: "Direction the air comes from, to the right of the nose.", minimum: -Math.PI, maximum: Math.PI }),
+      z.literal("free").describe("Whatever costs least."),
+    ])
+    .default(0)
+    .meta({ description: "Direction the air comes from, to the right of the nose; other than 0 at trim level full only." }),
+  stopped: z
+    .array(z.string().min(1).describe("Id of a drive line."))
+    .max(8)
+    .default([])
+    .meta({ description: "Drive lines that stand still, by id: one-sided flight, at trim level full only." }),
 });
 
 export type SpeedInputs = z.infer<typeof speedInputs>;
@@ -40,13 +53,19 @@ export const speedRow = z.strictObject({
   wingAngle: quantity("angle", {
     description: "Wing chord to the horizontal; none below 6 m/s, where it has next to no effect.",
   }).nullable(),
-  flapLongitudinal: quantity("angle", { description: "Flapping relative to the plane of no feathering, positive back." }).nullable(),
+  flapLongitudinal: quantity("angle", {
+    description: "Flapping, positive back: relative to the plane of no feathering, at trim level full to the shaft.",
+  }).nullable(),
   flapLateral: quantity("angle", { description: "The same, positive down on the advancing side." }).nullable(),
   rotorLiftShare: one("Rotor lift over weight."),
   wingLiftShare: one("Wing lift over weight."),
   stallMargin: one("Largest steady thrust over trimmed thrust."),
   energyPerDistance: quantity("energyPerDistance", { description: "Electric power over airspeed; none in hover." }).nullable(),
   advanceRatio: one("V cos(disc angle) over tip speed."),
+  schedulePower: watt("Power with scheduled controls where the file has them; at trim level full only."),
+  pitch: quantity("angle", { description: "Nose above the horizon; at trim level full only." }).nullable(),
+  roll: quantity("angle", { description: "Right side down; at trim level full only." }).nullable(),
+  sideslip: quantity("angle", { description: "Air from the right; at trim level full only." }).nullable(),
   otherOptimum: watt("Power of a second, dearer local optimum where the two ends of the speed range lead to different ones."),
 });
 

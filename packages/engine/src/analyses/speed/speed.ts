@@ -1,34 +1,41 @@
 import { takeoffMass } from "../../aircraft/index.ts";
-import { createTrimRotor, type FlightConditions, type TrimRotor } from "../../equilibrium/index.ts";
-import {
-  coarseSpeedLine,
-  glidePolar,
-  type LineHooks,
-  type poweredModes,
-  speedLine,
-  speedSummary,
-  verticalAutorotation,
-} from "../../performance/index.ts";
-import { type Analysis, Cancelled, type Context, type Outcome, type ProjectView } from "../contract.ts";
+import { createTrimRotor, type FlightConditions } from "../../equilibrium/index.ts";
+import type { Flown } from "../../performance/index.ts";
+import { fullFlyer, fullVerticalAutorotation, type LineFlight, reducedFlyer, verticalAutorotation } from "../../performance/index.ts";
+import type { Analysis, Context, Outcome, ProjectView, Warning } from "../contract.ts";
 import { aircraftNeeds, chosenAircraft, chosenLoading, givenAir, isProblem, massProblem } from "../inputs/flight-conditions.ts";
+import { fullFlight, fullTrimWarnings, unknownLine } from "../inputs/full-flight.ts";
 import { trimMethod, trimWarnings } from "../inputs/trim-method.ts";
+import { type SpeedCraft, speedComputation } from "./computation.ts";
 import { speedAnswer, speedLimits } from "./faces.ts";
 import { speedFigures } from "./figures.ts";
-import { lineRows, speedLimitShares, summaryOutputs } from "./rows.ts";
+import { fullLevelColumns, reducedColumns } from "./rows.ts";
 import { type SpeedInputs, type SpeedOutputs, speedInputs, speedOutputs } from "./schema.ts";
 
-/** Glides are looked for from this airspeed up [m/s]. */
-const slowestGlide = 8;
 const coarseStep = 5;
 
 function run(project: ProjectView, inputs: SpeedInputs, context: Context<SpeedOutputs>): Outcome<SpeedOutputs> {
+  return inputs.trimLevel === "full" ? runFull(project, inputs, context) : runReduced(project, inputs, context);
+}
+
+function runReduced(project: ProjectView, inputs: SpeedInputs, context: Context<SpeedOutputs>): Outcome<SpeedOutputs> {
+  if (inputs.sideslip !== 0 || inputs.stopped.length > 0) {
+    return {
+      problem: {
+        kind: "trim-level",
+        message: "sideslip and stopped drive lines are known to the trim level full only; give trimLevel full with them.",
+        inputs: ["trimLevel", "sideslip", "stopped"],
+      },
+    };
+  }
   const chosen = chosenAircraft(project, inputs.aircraft);
   if (isProblem(chosen)) return { problem: chosen };
   const loaded = chosenLoading(chosen.aircraft, inputs.loading);
   if (isProblem(loaded)) return { problem: loaded };
   const air = givenAir(inputs);
   if (isProblem(air)) return { problem: air };
-  const tooHeavy = massProblem(chosen.aircraft, takeoffMass(chosen.aircraft, loaded.loading));
+  const mass = takeoffMass(chosen.aircraft, loaded.loading);
+  const tooHeavy = massProblem(chosen.aircraft, mass);
   if (tooHeavy) return { problem: tooHeavy };
   const conditions: FlightConditions = {
     aircraft: chosen.aircraft,
@@ -39,57 +46,51 @@ function run(project: ProjectView, inputs: SpeedInputs, context: Context<SpeedOu
     lightsOn: inputs.lightsOn,
   };
   const rotor = createTrimRotor(conditions.aircraft, conditions.air);
+  const craft = {
+    flyer: reducedFlyer(conditions, rotor),
+    columns: reducedColumns,
+    takeoffMass: mass,
+    verticalAutorotation: () => verticalAutorotation(conditions, rotor),
+  };
+  return { outputs: overSpeeds(craft, inputs, context), assumed: [...chosen.assumed, ...loaded.assumed], warnings: trimWarnings };
+}
+
+function runFull(project: ProjectView, inputs: SpeedInputs, context: Context<SpeedOutputs>): Outcome<SpeedOutputs> {
+  const flight = fullFlight(project, inputs);
+  if (isProblem(flight)) return { problem: flight };
+  const wrong = unknownLine(flight, inputs.stopped);
+  if (wrong) return { problem: wrong };
+  const steady: LineFlight = {
+    climbRate: 0,
+    ...(inputs.sideslip === "free" ? {} : { sideslip: inputs.sideslip }),
+    stopped: inputs.stopped,
+  };
+  const trimmer = flight.trimmer(inputs.controls);
+  const craft = {
+    flyer: fullFlyer(trimmer, steady),
+    ...(inputs.controls === "optimum" ? { onSchedule: fullFlyer(flight.trimmer("schedule"), steady) } : {}),
+    columns: fullLevelColumns(trimmer),
+    takeoffMass: flight.takeoffMass,
+    verticalAutorotation: () => fullVerticalAutorotation(trimmer),
+  };
+  const warnings: readonly Warning[] = fullTrimWarnings;
+  return { outputs: overSpeeds(craft, inputs, context), assumed: flight.assumed, warnings };
+}
+
+function overSpeeds<F extends Flown>(craft: SpeedCraft<F>, inputs: SpeedInputs, context: Context<SpeedOutputs>): SpeedOutputs {
   const speeds = [...new Set(inputs.speeds)].sort((a, b) => a - b);
   if (speeds.length > 20) {
     const coarse = speeds.filter((_, i) => i % coarseStep === 0);
     context.partial(
-      speedComputation(conditions, coarse, rotor, quiet(context), false),
+      speedComputation(craft, coarse, quiet(context), false),
       `speeds in steps of ${coarseStep}, second optima not looked for`,
     );
   }
-  const outputs = speedComputation(conditions, speeds, rotor, context, true);
-  return { outputs, assumed: [...chosen.assumed, ...loaded.assumed], warnings: trimWarnings };
+  return speedComputation(craft, speeds, context, true);
 }
 
 function quiet(context: Context<SpeedOutputs>): Pick<Context<SpeedOutputs>, "progress" | "cancelled"> {
   return { progress: () => {}, cancelled: () => context.cancelled() };
-}
-
-/** The answer over given speeds, ascending [m/s]; without the power-off part when it is not `complete`. */
-function speedComputation(
-  conditions: FlightConditions,
-  speeds: readonly number[],
-  rotor: TrimRotor,
-  context: Pick<Context<SpeedOutputs>, "progress" | "cancelled">,
-  complete: boolean,
-): SpeedOutputs {
-  const total = 6 * speeds.length;
-  let before = 0;
-  const hooks: LineHooks = {
-    progress: (done) => context.progress(before + done, total, "speeds"),
-    cancelled: () => {
-      if (context.cancelled()) throw new Cancelled();
-    },
-  };
-  const line = (mode: (typeof poweredModes)[number]) => {
-    const found = (complete ? speedLine : coarseSpeedLine)(conditions, mode, speeds, rotor, hooks);
-    before += 2 * speeds.length;
-    return found;
-  };
-  const lines = { "clutch-closed": line("clutch-closed"), "clutch-open": line("clutch-open") };
-  const glide = glidePolar(conditions, complete ? speeds.filter((airspeed) => airspeed >= slowestGlide) : [], rotor, hooks);
-  const summary = speedSummary(conditions, lines, rotor);
-  const vertical = complete ? verticalAutorotation(conditions, rotor) : ({ kind: "no-equilibrium", reason: "not computed yet" } as const);
-  return {
-    rows: lineRows(lines),
-    summary: summaryOutputs(conditions, lines, summary, glide, vertical),
-    glide: glide.line.map((point) => ({
-      airspeed: point.airspeed,
-      sinkRate: point.outcome.kind === "trimmed" ? -point.outcome.evaluation.climbRate : null,
-      limit: point.outcome.kind === "trimmed" ? null : point.outcome.limit,
-    })),
-    limits: speedLimitShares(lines),
-  };
 }
 
 /** Electric power of level flight over airspeed, in both rotor modes, and what follows from it. */

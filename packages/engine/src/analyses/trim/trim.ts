@@ -2,7 +2,7 @@ import { isNotReducible, massProperties, reducedAircraft } from "../../aircraft/
 import { createTrimRotor, type FullConditions, type FullOutcome, type FullPoint, trim as reducedTrim } from "../../equilibrium/index.ts";
 import type { Analysis, Context, Outcome, Problem, ProjectView } from "../contract.ts";
 import { aircraftNeeds, isProblem } from "../inputs/flight-conditions.ts";
-import { type FullFlight, fullFlight, fullTrimMethod, fullTrimWarnings } from "../inputs/full-flight.ts";
+import { type FullFlight, fullFlight, fullTrimMethod, fullTrimWarnings, unknownLine } from "../inputs/full-flight.ts";
 import { trimAnswer, trimLimits } from "./answer.ts";
 import { trimFigures } from "./figures.ts";
 import { flownStateOf } from "./flown-state.ts";
@@ -61,13 +61,10 @@ function tooLow({ definition }: FullFlight, { groundHeight }: TrimInputs): Probl
   };
 }
 
-function unknownParts({ definition }: FullFlight, inputs: TrimInputs): Problem | undefined {
-  const line = inputs.stopped.find((id) => !definition.driveLines.some((one) => one.id === id));
-  if (line !== undefined)
-    return {
-      kind: "part-unknown",
-      message: `No drive line is called "${line}"; the aircraft file has ${definition.driveLines.map(({ id }) => id).join(", ") || "none"}.`,
-    };
+function unknownParts(flight: FullFlight, inputs: TrimInputs): Problem | undefined {
+  const wrongLine = unknownLine(flight, inputs.stopped);
+  if (wrongLine) return wrongLine;
+  const { definition } = flight;
   const angular = definition.controls.filter(({ what }) => what !== "thrust" && what !== "tip-speed");
   const control = inputs.stuck.find((stuck) => !angular.some(({ id }) => id === stuck.control))?.control;
   if (control === undefined) return undefined;

@@ -12,6 +12,14 @@ export interface FullTrimmed {
   readonly kind: "trimmed";
   readonly point: FullPoint;
   readonly evaluation: FullEvaluation;
+  /** Speeds [m/s], airspeed along the path; electric power [W]. */
+  readonly flown: {
+    readonly mode: FullPoint["mode"];
+    readonly airspeed: number;
+    readonly forwardSpeed: number;
+    readonly climbRate: number;
+    readonly electricPower: number;
+  };
   /** Largest steady thrust over thrust per rotor, searched [1]. */
   readonly stallMargins: readonly number[];
   readonly limits: readonly { readonly limit: TrimLimit; readonly share: number }[];
@@ -33,6 +41,8 @@ export interface FullNotTrimmable {
 /** The solver ended without an answer and without a contradiction: nothing is known of this flight. */
 export interface FullUnresolved {
   readonly kind: "not-resolved";
+  readonly limit: string;
+  readonly family: TrimLimit["family"];
   readonly point: FullPoint;
   readonly violation: number;
   readonly start: FullStart;
@@ -198,6 +208,13 @@ export class FullTrimmer {
       kind: "trimmed",
       point,
       evaluation,
+      flown: {
+        mode: point.mode,
+        airspeed: Math.hypot(evaluation.airspeed, evaluation.climbRate),
+        forwardSpeed: evaluation.airspeed,
+        climbRate: evaluation.climbRate,
+        electricPower: evaluation.loads.electricPower,
+      },
       stallMargins,
       limits: shares,
       start: { x: result.x, hessian: result.hessian },
@@ -229,7 +246,7 @@ export class FullTrimmer {
     const start = { x: result.x };
     if (result.kind === "not-converged" || !Number.isFinite(result.violation)) {
       this.counter.failed += 1;
-      return { kind: "not-resolved", point, violation: result.violation, start };
+      return { kind: "not-resolved", limit: "not resolved by the solver", family: "air", point, violation: result.violation, start };
     }
     this.counter.limited += 1;
     let strongest: TrimLimit | undefined;

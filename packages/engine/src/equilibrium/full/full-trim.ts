@@ -5,6 +5,8 @@ import type { TrimLimit } from "../trim-problem.ts";
 import type { FullConditions, FullPoint } from "./full-conditions.ts";
 import { type FullEvaluation, type FullProblem, fullProblem } from "./full-problem.ts";
 import { fullStarts } from "./full-starts.ts";
+import { tipSpeedBounds } from "./full-variables.ts";
+import { rangeShares } from "./range-shares.ts";
 import { type StallLimits, stallLimits } from "./stall-limits.ts";
 
 /** A flight in balance of all six components. */
@@ -25,6 +27,7 @@ export interface FullTrimmed {
   readonly limits: readonly { readonly limit: TrimLimit; readonly share: number }[];
   readonly start: FullStart;
   readonly iterations: number;
+  /** A scheduled rotor speed lies at an end of its permitted range. */
   readonly tipSpeedHeld: boolean;
 }
 
@@ -216,10 +219,10 @@ export class FullTrimmer {
         electricPower: evaluation.loads.electricPower,
       },
       stallMargins,
-      limits: shares,
+      limits: [...shares, ...rangeShares(this.airframe, problem.layout, result.x)],
       start: { x: result.x, hessian: result.hessian },
       iterations: result.iterations,
-      tipSpeedHeld: false,
+      tipSpeedHeld: this.airframe.rotors.some((_, i) => tipSpeedBounds(this.conditions, point, this.airframe, i, problem.running).held),
     };
   }
 

@@ -14,6 +14,7 @@ export {
   lateralOf,
   longitudinalOf,
 } from "./coefficient-derivatives.ts";
+export { type ControlledFlight, controlledFlight, controlStep } from "./controlled-flight.ts";
 export { type EnergyState, energyGap, energyState } from "./energy-balance.ts";
 export { calm, FlightDynamics, slowestRotor, type WindField } from "./flight-dynamics.ts";
 export {
@@ -27,6 +28,7 @@ export { addedWinds, type DiscreteGust, discreteGust, sharpGust } from "./gusts.
 export { type SplitMotion, splitMotion, withFollowing, withHeld } from "./linear-reduction.ts";
 export { type LinearResponse, linearResponse } from "./linear-response.ts";
 export { type Linearisation, linearise } from "./linearisation.ts";
+export { extremesOf, pitchExcursion, type RecoveryBand, recoveryTime, usualBand } from "./manoeuvres.ts";
 export type { ModeGroup } from "./mode-names.ts";
 export { type LinearMotion, type LinearState, type Mode, modesOf, type StateKind } from "./modes.ts";
 export type { BodyVector, MovingAircraft, MovingControl, MovingLoads, MovingRotor, MovingRotorLoads } from "./moving-aircraft.ts";

@@ -22,7 +22,7 @@ export interface LinearisedFlight {
 }
 
 /** The flights of a question with derivatives: one, or one for each factor. */
-export function flightsOfDerivatives({ derivatives, vary }: StabilityInputs): readonly LinearisedFlight[] | Problem {
+export function flightsOfDerivatives(derivatives: DerivativesInput, { vary }: StabilityInputs): readonly LinearisedFlight[] | Problem {
   if (!vary) return [flightOf(derivatives, 1)];
   const known = [...Object.keys(derivatives.longitudinal ?? {}), ...Object.keys(derivatives.lateral ?? {})];
   if (!known.includes(vary.derivative)) {

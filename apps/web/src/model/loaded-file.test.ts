@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { AnalysisEntry } from "./catalogue.ts";
 import { inputsOf } from "./inputs.ts";
 import { loadedFile, longestText } from "./loaded-file.ts";
-import { fromProject, partSource, projectChoice } from "./part-source.ts";
+import { fromProject, leftToStandard, partSource, projectChoice } from "./part-source.ts";
 import { pastedRows } from "./pasted-rows.ts";
 import { type Question, questionOf } from "./question.ts";
 import { cellText, isGrid, rowValues } from "./rows.ts";
@@ -171,6 +171,37 @@ describe("a part", () => {
     expect(sent(drafts)).toEqual({ section: { aircraft: "aircraft/a.yaml" }, speed: "2 m/s" });
     expect(partSource(ask({ "=": '{"section":"thick"}' }))).toBe("file");
   });
+});
+
+it("a part from the project takes nothing along that fits the part of the example only, but what was typed", () => {
+  const part = fieldsOf({
+    type: "object",
+    required: ["motor"],
+    properties: {
+      motor: {
+        anyOf: [
+          { type: "object", label: "Written", properties: { size: { type: "number" } }, required: ["size"] },
+          { type: "object", label: "Project", properties: { aircraft: { type: "string", reference: "aircraft" } }, required: ["aircraft"] },
+        ],
+      },
+      load: {
+        anyOf: [
+          { type: "object", label: "Curve", properties: { torque: { type: "number" } } },
+          { type: "string", enum: ["none"] },
+        ],
+      },
+      points: { type: "array", items: { type: "object", properties: { throttle: { type: "number" } } } },
+      voltage: { type: "number" },
+    },
+  });
+  const base = { motor: { size: 1 }, load: { torque: 2 }, points: [{ throttle: 1 }], voltage: 50 };
+  const choice = projectChoice(part);
+  if (!choice) throw new Error("no way to take it from the project");
+  expect(leftToStandard(part, choice, { base, drafts: {} })).toEqual({ "load~": "", "points#": "0" });
+  expect(leftToStandard(part, choice, { base, drafts: { "load.torque": "3", "points#": "2" } })).toEqual({});
+  expect(leftToStandard(part, choice, { base, drafts: { "=": "{}" } })).toEqual({});
+  const drafts = { ...leftToStandard(part, choice, { base, drafts: {} }), ...fromProject(choice, "a.yaml", {}) };
+  expect(inputsOf(part, base, drafts)).toEqual({ motor: { aircraft: "a.yaml" }, points: [], voltage: 50 });
 });
 
 it("whole values that cannot be read leave the form as it was", () => {

@@ -38,6 +38,27 @@ export function partSource(question: Question): PartSource {
   return loadedCases(question.drafts) ? "file" : "example";
 }
 
+/**
+ * What the example says beside its own part and need not be said: a load curve, points. They fit that part and no other, so
+ * they are left to their standards when the part changes; what was typed stays.
+ */
+export function leftToStandard(
+  fields: readonly Field[],
+  choice: ProjectChoice,
+  { base, drafts }: Pick<Question, "base" | "drafts">,
+): Drafts {
+  if (loadedCases(drafts)) return {};
+  const isTyped = ({ path }: Field) => Object.keys(drafts).some((key) => key.startsWith(path) && /^[.~#=]/.test(key.slice(path.length)));
+  const beside = fields.filter((field) => !field.required && field.path !== choice.field.path && !isTyped(field));
+  const told = beside.filter((field) => valueAt(base, field.path) !== undefined);
+  const unsaid: Record<string, string> = {};
+  for (const { kind, path } of told) {
+    if (kind === "variants") unsaid[`${path}~`] = "";
+    else if (kind === "rows") unsaid[`${path}#`] = "0";
+  }
+  return unsaid;
+}
+
 /** The texts by which the part comes from an aircraft file, the rest as it is. */
 export function fromProject(choice: ProjectChoice, aircraft: string, drafts: Drafts): Drafts {
   const { [`${choice.field.path}${wholeSign}`]: _whole, ...kept } = drafts;

@@ -1,6 +1,6 @@
 import { type ReactNode, useRef, useState } from "react";
 import { loadedFile } from "../model/loaded-file.ts";
-import { fromProject, partSource, projectChoice } from "../model/part-source.ts";
+import { fromProject, leftToStandard, type ProjectChoice, partSource, projectChoice } from "../model/part-source.ts";
 import type { Question } from "../model/question.ts";
 import { fileCase, loadedCases } from "../model/written-base.ts";
 import { useSession } from "../session-context.ts";
@@ -16,6 +16,8 @@ export function PartSource({ question }: { readonly question: Question }) {
     const gone = Object.fromEntries(Object.keys(drafts).map((path) => [path, undefined]));
     address.getState().changeAll({ ...gone, ...next });
   };
+  const take = (from: ProjectChoice, file: string) =>
+    put({ ...leftToStandard(question.slots[0].fields, from, question), ...fromProject(from, file, drafts) });
   return (
     <div className="part-source" data-part-source={chosen}>
       <span className="quiet">Taken from</span>
@@ -23,7 +25,7 @@ export function PartSource({ question }: { readonly question: Question }) {
         {chosen === "example" && Object.keys(drafts).length > 0 ? "the example, changed" : "the example"}
       </SourceButton>
       {choice && aircraft !== undefined && (
-        <SourceButton pressed={chosen === "project"} onPress={() => put(fromProject(choice, drafts[choice.path] ?? aircraft, drafts))}>
+        <SourceButton pressed={chosen === "project"} onPress={() => take(choice, drafts[choice.path] ?? aircraft)}>
           this project
         </SourceButton>
       )}

@@ -33,6 +33,7 @@ function run(project: ProjectView, inputs: TrimInputs, context: Context<TrimOutp
       schedule,
       scheduleCost: powered ? (schedule.state?.electricPower ?? 0) / (optimum.state?.electricPower ?? 1) - 1 : null,
       reduced: reducedAnswer(flight, inputs, optimum.state?.electricPower),
+      aircraft: flight.definition,
     },
     assumed: flight.assumed,
     warnings: fullTrimWarnings,

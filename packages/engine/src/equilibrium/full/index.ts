@@ -1,3 +1,4 @@
+export { bodyFlight } from "./flight-path.ts";
 export { type FullConditions, type FullPoint, runningLines } from "./full-conditions.ts";
 export { type FullEvaluation, referenceSize } from "./full-problem.ts";
 export {

@@ -31,7 +31,7 @@ export function arrangement(aircraft: AircraftDefinition, loading: Loading, limi
       ? []
       : [{ name: "payload", meaning: "avionics", shape: "point", at: asPoint(loading.payloadPlace ?? aircraft.payloadBay) }];
   const bounds: readonly SceneBound[] = [
-    { name: "forward limit", axis: "x", value: limits.forward, forbidden: "above", family: "control", mark: centreName },
+    { name: "fore limit", axis: "x", value: limits.forward, forbidden: "above", family: "control", mark: centreName },
     { name: "aft limit", axis: "x", value: limits.aft, forbidden: "below", family: "control", mark: centreName },
   ];
   return {

@@ -1,11 +1,10 @@
-import type { Figure, LinesFigure, Meaning, Series, TableFigure } from "../figures.ts";
+import type { Figure, TableFigure } from "../figures.ts";
 import { arrangement } from "./arrangement.ts";
 import { drawnLimits } from "./centre-limits.ts";
+import { loadingDiagram } from "./loading-diagram.ts";
 import { loadingOf } from "./loadings.ts";
 import type { BalanceOutputs, BalanceRow } from "./output-schema.ts";
 import type { BalanceInputs } from "./schema.ts";
-
-const ordered: readonly Meaning[] = ["ordered.4", "ordered.3", "ordered.2", "ordered.1"];
 
 /** Arrangement, loading diagram, and the tables behind both. */
 export function balanceFigures(outputs: BalanceOutputs, inputs: BalanceInputs): readonly Figure[] {
@@ -29,51 +28,6 @@ function drawing(outputs: BalanceOutputs, { places }: BalanceInputs): Figure {
   const { payload, place, blocks } = row;
   const at = places?.find(({ name }) => name === place);
   return arrangement(outputs.aircraft, loadingOf(outputs.aircraft, { blocks, payload, place, at }), drawnLimits(row));
-}
-
-function loadingDiagram(outputs: BalanceOutputs): LinesFigure {
-  const { rows, paths, largestMass } = outputs;
-  const { fore, aft } = shown(outputs);
-  const unmoved = (value: string) => value === "payload bay" || value === "no payload";
-  const lines = paths.map(({ payload, place, points }, index): Series => {
-    const name = unmoved(place) ? payload : `${payload}, ${place}`;
-    return {
-      name,
-      meaning: ordered[index % ordered.length] ?? "neutral",
-      x: points.map(({ x }) => x),
-      y: points.map(({ mass }) => mass),
-      weight: "thin",
-    };
-  });
-  const packs: Series = {
-    name: "packs",
-    meaning: "neutral",
-    shape: "points",
-    x: rows.map(({ centre }) => centre.x.value),
-    y: rows.map(({ mass }) => mass.value),
-  };
-  const intervals: Series = {
-    name: "95 %",
-    meaning: "neutral",
-    weight: "thin",
-    x: rows.flatMap(({ centre: { x } }) => [x.value - x.halfWidth, x.value + x.halfWidth, x.value + x.halfWidth]),
-    y: rows.flatMap(({ mass }) => [mass.value, mass.value, null]),
-  };
-  const sure = rows.every(({ centre }) => centre.x.halfWidth === 0);
-  return {
-    kind: "lines",
-    id: "loading",
-    caption: "Mass over centre of gravity as blocks are put in from the front, a line a payload; packs with their 95 % intervals",
-    plane: true,
-    x: { label: "centre of gravity forward of the datum", quantity: "length", unit: "mm" },
-    y: { label: "mass", quantity: "mass" },
-    series: [...lines, ...(sure ? [] : [intervals]), packs],
-    bounds: [
-      { name: `fore limit, ${fore.from}`, axis: "x", value: fore.x, forbidden: "above", family: "control" },
-      { name: `aft limit, ${aft.from}`, axis: "x", value: aft.x, forbidden: "below", family: "control" },
-      { name: "largest take-off mass", axis: "y", value: largestMass, forbidden: "above", family: "rule" },
-    ],
-  };
 }
 
 const verdicts: Readonly<Record<BalanceRow["verdict"], string>> = {

@@ -1,61 +1,79 @@
 import type { Border, LinesFigure, Meaning, NotablePoint, Series } from "../figures.ts";
+import type { BalanceOutputs, BalanceRow } from "./output-schema.ts";
 
-/** One loading on the diagram. */
-export interface DiagramPoint {
-  readonly blocks: number;
-  /** What is on board beside the pack, in words. */
-  readonly payload: string;
-  /** Take-off mass [kg]. */
-  readonly mass: number;
-  /** Centre of gravity forward of the datum [m]. */
-  readonly centre: number;
-}
-
-/** How far the centre of gravity may go at each mass [m forward of the datum], and why. */
-export interface DiagramLimit {
-  readonly name: string;
-  readonly side: "forward" | "aft";
-  readonly masses: readonly number[];
-  readonly centres: readonly number[];
-}
-
-const order: readonly Meaning[] = ["ordered.1", "ordered.2", "ordered.3", "ordered.4"];
+const ordered: readonly Meaning[] = ["ordered.4", "ordered.3", "ordered.2", "ordered.1"];
 
 /**
- * Loading diagram: take-off mass over centre of gravity, a line for every pack from the lightest loading to the heaviest,
- * every loading a named point, between a forward and an aft limit and under the largest mass.
+ * Loading diagram: mass over centre of gravity. A line for every payload as blocks are put in from the front, every loading
+ * of a pack a named point with its interval, the limits at both sides as they are at each mass, and the largest mass.
  */
-export function loadingDiagram(points: readonly DiagramPoint[], limits: readonly DiagramLimit[], largestMass: number): LinesFigure {
-  const packs = [...new Set(points.map((point) => point.blocks))].toSorted((a, b) => a - b);
-  const series = packs.map((blocks, index): Series => {
-    const own = points.filter((point) => point.blocks === blocks).toSorted((a, b) => a.mass - b.mass);
-    const meaning = order[Math.min(index, order.length - 1)] as Meaning;
-    return { name: `${blocks} blocks`, meaning, x: own.map((point) => point.centre), y: own.map((point) => point.mass) };
+export function loadingDiagram(outputs: BalanceOutputs): LinesFigure {
+  const { rows, paths, largestMass } = outputs;
+  const masses = [...paths.flatMap(({ points }) => points.map(({ mass }) => mass)), largestMass];
+  const lines = paths.map(({ payload, place, points }, index): Series => {
+    return {
+      name: whatElse(payload, place),
+      meaning: ordered[index % ordered.length] as Meaning,
+      x: points.map(({ x }) => x),
+      y: points.map(({ mass }) => mass),
+      weight: "thin",
+    };
   });
-  const notable = points.map(({ blocks, payload, centre, mass }): NotablePoint => {
-    const meaning = order[Math.min(packs.indexOf(blocks), order.length - 1)] as Meaning;
-    return { name: payload, x: centre, y: mass, meaning };
-  });
-  const borders = limits.map(
-    ({ name, side, masses, centres }): Border => ({
-      name,
-      x: centres,
-      y: masses,
-      // Walked upward, to larger mass: forward lies to the right.
-      forbidden: side === "forward" ? "right" : "left",
-      family: "control",
-    }),
-  );
   return {
     kind: "lines",
     id: "loading",
-    caption: "Take-off mass and centre of gravity of every pack and payload, between the limits",
+    caption: "Mass over centre of gravity as blocks are put in from the front, a line a payload; packs with their 95 % intervals",
     plane: true,
     x: { label: "centre of gravity forward of the datum", quantity: "length", unit: "mm" },
-    y: { label: "take-off mass", quantity: "mass", unit: "kg" },
-    series,
-    notable,
-    borders,
+    y: { label: "mass", quantity: "mass", unit: "kg" },
+    series: [...lines, ...intervals(rows)],
+    notable: rows.map(({ blocks, payload, place, centre, mass }): NotablePoint => {
+      const index = paths.findIndex((path) => path.payload === payload && path.place === place);
+      const meaning = ordered[Math.max(0, index) % ordered.length] as Meaning;
+      return { name: `${blocks} blocks, ${whatElse(payload, place)}`, x: centre.x.value, y: mass.value, meaning };
+    }),
+    borders: (["fore", "aft"] as const).flatMap((side) => limitBorders(rows, side, masses)),
     bounds: [{ name: "largest take-off mass", axis: "y", value: largestMass, forbidden: "above", family: "rule" }],
   };
+}
+
+function whatElse(payload: string, place: string): string {
+  return place === "payload bay" || place === "no payload" ? payload : `${payload}, ${place}`;
+}
+
+/** One stroke across each point as wide as its interval; none where nothing says how sure the masses are. */
+function intervals(rows: readonly BalanceRow[]): readonly Series[] {
+  const known = rows.filter(({ centre }) => centre.x.halfWidth > 0);
+  if (known.length === 0) return [];
+  return [
+    {
+      name: "95 % interval",
+      meaning: "neutral",
+      weight: "thin",
+      x: known.flatMap(({ centre: { x } }) => [x.value - x.halfWidth, x.value + x.halfWidth, x.value + x.halfWidth]),
+      y: known.flatMap(({ mass }) => [mass.value, mass.value, null]),
+    },
+  ];
+}
+
+/** The limits of one side from the lightest to the heaviest mass, a line for every source; beyond the loadings they are held. */
+function limitBorders(rows: readonly BalanceRow[], side: "fore" | "aft", masses: readonly number[]): readonly Border[] {
+  const sources = [...new Set(rows.map((row) => row[side].from))];
+  return sources.flatMap((from): readonly Border[] => {
+    const own = rows.filter((row) => row[side].from === from).toSorted((a, b) => a.mass.value - b.mass.value);
+    const [first, last] = [own[0], own.at(-1)];
+    if (!first || !last) return [];
+    const alone = sources.length === 1;
+    const [low, high] = alone ? [Math.min(...masses), Math.max(...masses)] : [first.mass.value, last.mass.value];
+    return [
+      {
+        name: `${side} limit, ${from}`,
+        family: from === "aircraft file" ? "rule" : "control",
+        // Walked upward, to larger mass: what lies too far forward is on the right.
+        forbidden: side === "fore" ? "right" : "left",
+        x: [first[side].x, ...own.map((row) => row[side].x), last[side].x],
+        y: [low, ...own.map((row) => row.mass.value), high],
+      },
+    ];
+  });
 }

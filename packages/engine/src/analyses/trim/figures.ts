@@ -1,6 +1,5 @@
-import { bodyFlight } from "../../equilibrium/index.ts";
 import type { Figure, TableFigure } from "../figures.ts";
-import { forcePicture, forcePicture } from "./force-picture.ts";
+import { forcePicture } from "./force-picture.ts";
 import type { FlownStateOutputs, TrimInputs, TrimOutputs } from "./schema.ts";
 
 type Row = (number | string | boolean | null)[];
@@ -38,32 +37,6 @@ function refusalTable({ optimum, schedule }: TrimOutputs): TableFigure {
     columns: [{ label: "controls" }, { label: "reason" }, { label: "missing", quantity: "dimensionless" }],
     rows: [row("at the optimum", optimum.refusal), row("on schedule", schedule.refusal)],
   };
-}
-
-/** Moments come about the centre of gravity; the picture wants each part's own. */
-function forces({ aircraft, centre, takeoffMass }: TrimOutputs, state: FlownStateOutputs): Figure {
-  const { pitch, roll, airspeed, sideslip, climbRate } = state;
-  const { velocity } = bodyFlight({ pitch, roll, sideslip, airspeed, climbRate, turnRate: 0 });
-  const placed = new Map(
-    [...aircraft.rotors.map(({ id, hub }) => ({ id, place: hub })), ...aircraft.propellers, ...aircraft.surfaces, ...aircraft.bodies].map(
-      ({ id, place }) => [id, place],
-    ),
-  );
-  const parts = state.parts.map(({ id, force, moment }) => {
-    const place = placed.get(id) ?? centre;
-    const arm = [place.x - centre.x, place.y - centre.y, place.z - centre.z] as const;
-    return {
-      id,
-      place,
-      force: [force.x, force.y, force.z],
-      moment: [
-        moment.x - (arm[1] * force.z - arm[2] * force.y),
-        moment.y - (arm[2] * force.x - arm[0] * force.z),
-        moment.z - (arm[0] * force.y - arm[1] * force.x),
-      ],
-    };
-  });
-  return forcePicture(aircraft, { mass: takeoffMass, centre, pitch, roll, velocity }, parts);
 }
 
 function controlTable({ optimum, schedule }: TrimOutputs): TableFigure {

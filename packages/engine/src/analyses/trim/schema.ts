@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { aircraftDefinition, aircraftDefinition } from "../../aircraft/index.ts";
+import { aircraftDefinition } from "../../aircraft/index.ts";
 import { domainOutputs } from "../../published/index.ts";
 import { quantity } from "../../quantities/index.ts";
 import { aircraftInput, airInputs, loadingInput } from "../inputs/flight-conditions.ts";
@@ -184,7 +184,6 @@ export const trimOutputs = z.strictObject({
     })
     .nullable()
     .describe("The balance of two forces and yaw, for comparison; only straight flight without sideslip."),
-  aircraft: aircraftDefinition.describe("The aircraft as it was read, for the drawing."),
 });
 
 export type TrimOutputs = z.infer<typeof trimOutputs>;

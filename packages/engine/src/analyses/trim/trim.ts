@@ -26,7 +26,6 @@ function run(project: ProjectView, inputs: TrimInputs, context: Context<TrimOutp
   const powered = inputs.mode !== "glide" && optimum.state && schedule.state;
   return {
     outputs: {
-      aircraft: flight.definition,
       takeoffMass: flight.takeoffMass,
       centre: { x: centre.x, y: centre.y, z: centre.z },
       optimum,

@@ -1,5 +1,5 @@
 import { readFile } from "node:fs/promises";
-import { readInputText } from "@wingseed/documents";
+import { type ProjectChange, readInputText } from "@wingseed/documents";
 import type { Analysis } from "@wingseed/engine";
 import { sweep, withInput } from "@wingseed/runner";
 import { Refused } from "./exit-status.ts";
@@ -32,6 +32,17 @@ export async function askedCases(analysis: Analysis, given: Given): Promise<read
   } catch (error) {
     throw new Refused(error instanceof Error ? error.message : String(error));
   }
+}
+
+/** Settings of documents among those of inputs: `aircraft/first.yaml#rotors.main.radius=1.2 m`. */
+export function sortedSettings(set: readonly string[]): { readonly inputs: readonly string[]; readonly changes: readonly ProjectChange[] } {
+  const ofDocument = (text: string) => /^[^=#]+#/.test(text);
+  const changes = set.filter(ofDocument).map((text) => {
+    const { path, text: value } = assignment(text, "--set");
+    const cut = path.indexOf("#");
+    return { file: path.slice(0, cut).trim(), place: path.slice(cut + 1).trim(), text: value };
+  });
+  return { inputs: set.filter((text) => !ofDocument(text)), changes };
 }
 
 function assignment(text: string, option: string): { path: string; text: string } {

@@ -62,7 +62,11 @@ function programFor(place: Place, streams: Streams, finish: (status: ExitStatus)
       "[project-or-document...]",
       "project folder (default: the demo), a mission or aircraft of it by name, a .json file with inputs (as --input)",
     )
-    .option("--set <path=value>", 'one input with its unit, as in --set inputs.payload="1.1 kg"; may be repeated', collect)
+    .option(
+      "--set <path=value>",
+      'one input with its unit, as in --set inputs.payload="1.1 kg", or a value of a document, parts by their names, as in --set aircraft/baseline.yaml#rotors.main.radius="1.2 m"; may be repeated',
+      collect,
+    )
     .option("--sweep <path=values>", 'one case for each value, as in --sweep inputs.payload="1 kg, 2 kg"; may be repeated', collect)
     .option(
       "--inputs, --input <json>",

@@ -1,6 +1,6 @@
 import { stat } from "node:fs/promises";
 import { dirname, resolve } from "node:path";
-import { openProject, type Project } from "@wingseed/documents";
+import { changedProject, openProject, type Project, type ProjectChange } from "@wingseed/documents";
 import { CannotAsk, createRunner, type Runner } from "@wingseed/runner";
 import { cacheFolder } from "./cache-folder.ts";
 import { Refused } from "./exit-status.ts";
@@ -13,6 +13,8 @@ export interface SessionOptions {
   readonly workers?: number | undefined;
   /** File with inputs: a table that they name lies beside it or in the working folder. */
   readonly input?: string | undefined;
+  /** Values of documents that are others for this question. */
+  readonly changes?: readonly ProjectChange[];
   /** False: nothing is kept and nothing kept is used. */
   readonly cache: boolean;
 }
@@ -32,7 +34,8 @@ export async function withSession<Value>(
 ): Promise<Value> {
   const folder = await projectFolder(place, options.project);
   const beside = besideInputs(options.input);
-  const project = openProject(folder, { tableFolders: options.project === undefined ? [...beside, folder] : [folder, ...beside] });
+  const tableFolders = options.project === undefined ? [...beside, folder] : [folder, ...beside];
+  const project = changedProject(openProject(folder, { tableFolders }), options.changes ?? []);
   const runner = await createRunner({
     registryUrl: registryUrl(place, options.registry),
     workerUrl: place.workerUrl,

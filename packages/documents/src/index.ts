@@ -1,7 +1,7 @@
 export { type DocumentKind, documentKinds } from "./document/index.ts";
 export { type DocumentProblem, inReadingOrder, problemLine } from "./document-problem.ts";
 export { documentSchema, schemaFolder, writeSchemas } from "./json-schema/index.ts";
-export { type ListedFile, openProject, type Project, type Reading } from "./project/index.ts";
+export { changedProject, type ListedFile, openProject, type Project, type ProjectChange, type Reading } from "./project/index.ts";
 export {
   type InputReading,
   type InputTextReading,

@@ -1,5 +1,5 @@
 import { CannotAsk } from "@wingseed/runner";
-import { askedCases } from "../asked-cases.ts";
+import { askedCases, sortedSettings } from "../asked-cases.ts";
 import { type ExitStatus, Refused, statusOf } from "../exit-status.ts";
 import { type Format, resultText } from "../formats.ts";
 import { interruptible } from "../interrupt.ts";
@@ -35,11 +35,12 @@ export async function runAnalysis(
   const { folder, inputs, names } = await sortWords(words);
   if (inputs !== undefined && written.input !== undefined) throw new Refused(`Inputs come from ${inputs} or from --input, not from both.`);
   const options = inputs === undefined ? written : { ...written, input: inputs };
-  return withSession(place, { ...options, project: folder }, async (session) => {
+  const settings = sortedSettings(options.set ?? []);
+  return withSession(place, { ...options, project: folder, changes: settings.changes }, async (session) => {
     const { runner } = session;
     const analysis = namedAnalysis(session, name);
     const documents = await Promise.all(names.map((word) => namedDocument(runner.registry, analysis, session.project, word)));
-    const set = [...documents.map(({ input, path }) => `inputs.${input}=${path}`), ...(options.set ?? [])];
+    const set = [...documents.map(({ input, path }) => `inputs.${input}=${path}`), ...settings.inputs];
     const cases = await askedCases(analysis, { input: options.input, example: options.example, set, sweep: options.sweep ?? [] });
     const line = progressLine(streams);
     const result = await interruptible((signal) => runner.run({ analysis: name, cases, signal, onProgress: line.show })).finally(

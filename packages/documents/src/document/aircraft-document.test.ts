@@ -28,8 +28,11 @@ test("the demo's aircraft has no problem", () => {
   expect(read(text("demo/aircraft/revised.yaml")).problems).toEqual([]);
 });
 
+/** A passage, what is put there, what is said, and how many lines below the change it is said. */
+type Slip = readonly [passage: string, put: string, sentence: string, below?: number];
+
 describe("what does not go together is told with its line", () => {
-  test.each([
+  const slipped: readonly Slip[] = [
     [
       "drives: main",
       "drives: mian",
@@ -104,11 +107,13 @@ describe("what does not go together is told with its line", () => {
     ["name: empty", "name: parts", 'payloads[2].name: "parts" is the name of payloads[0] already'],
     ["centreOfGravityAft: -0.02 m", "centreOfGravityAft: 0.2 m", "limits.centreOfGravityAft: the aft limit lies behind the forward one"],
     ["radiusFraction: 1,", "radiusFraction: 0,", "rotors[0].stations[1].radiusFraction: stations go outward"],
-  ] as const)("%s → %s", (passage, put, sentence, below = 0) => {
-    const { lines, at } = slips(passage, put);
-    const told = lines.find((line) => line.includes(sentence));
-    expect(told, lines.join("\n")).toMatch(new RegExp(`^a\\.yaml:${at + below}:\\d+: `, "u"));
-  });
+  ];
+  for (const [passage, put, sentence, below = 0] of slipped)
+    test(`${passage} → ${put}`, () => {
+      const { lines, at } = slips(passage, put);
+      const told = lines.find((line) => line.includes(sentence));
+      expect(told, lines.join("\n")).toMatch(new RegExp(`^a\\.yaml:${at + below}:\\d+: `, "u"));
+    });
 
   test("two converters on one bus", () => {
     const second = "- { id: second, from: pack, to: rail, constantLoss: 0 W, proportionalLoss: 0 }";

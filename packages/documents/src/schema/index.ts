@@ -1,5 +1,6 @@
 export { nearName } from "./near-name.ts";
 export { boundsInWords } from "./number-value.ts";
+export { type ChangeReading, readChange } from "./read-change.ts";
 export { type InputReading, type InputTextReading, readInputs, readInputText } from "./read-inputs.ts";
 export { readValue, type ValueReading } from "./read-value.ts";
 export type { FileReference, ReadingMode, WrittenNumber } from "./reading.ts";

@@ -71,7 +71,7 @@ function asStep(text: string): PathStep {
 }
 
 /** The text itself, then what it says as YAML: a number, a list, true or false. */
-function candidates(text: string): readonly unknown[] {
+export function candidates(text: string): readonly unknown[] {
   try {
     const parsed: unknown = parse(text, { maxAliasCount: 0, logLevel: "silent" });
     return parsed === text ? [text] : [text, parsed];

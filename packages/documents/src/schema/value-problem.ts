@@ -9,6 +9,7 @@ export type ProblemKind =
   | "not-allowed"
   | "out-of-range"
   | "rule"
+  | "changed"
   | "format"
   | "unreadable"
   | "too-large"

@@ -6,8 +6,8 @@ import { marginOf } from "./outputs.ts";
 const millimetres = { unit: "mm" };
 
 function called({ blocks, payload, place }: BalanceRow): string {
-  const where = place === "payload bay" || place === "no payload" ? "" : ` (${place})`;
-  return `${blocks} blocks with ${payload}${where}`;
+  if (place === "no payload") return `${blocks} blocks without payload`;
+  return `${blocks} blocks and ${payload}${place === "payload bay" ? "" : ` (${place})`}`;
 }
 
 /** "With 13 blocks and parts it is 20 kg, its centre of gravity 4 mm …; all of 9 loadings lie between the limits, nearest …" */
@@ -33,13 +33,15 @@ export function balanceAnswer(outputs: BalanceOutputs): Answer {
   const sentence: Token[] = [
     words(`With ${called(row)} it is `),
     reading(row.mass.value, "mass", `/rows/${now}/mass/value`),
-    words(", its centre of gravity "),
+    words(", its centre of gravity at "),
     reading(row.centre.x.value, "length", `/rows/${now}/centre/x/value`, millimetres),
     words(" ± "),
     reading(row.centre.x.halfWidth, "length", `/rows/${now}/centre/x/halfWidth`, millimetres),
-    words(` forward of the datum; ${count}${met ? "nearest" : "farthest out"} ${called(nearest)}, `),
+    words(
+      `, ${row.centre.x.value < 0 ? "aft" : "forward"} of the datum; ${count}${met ? "nearest" : "farthest out"} ${called(nearest)} with `,
+    ),
     reading(margin, "length", `/rows/${worst}/${side}`, millimetres),
-    words(` ${margin >= 0 ? "from" : "beyond"} the ${nearest.binding}${unsure(nearest)}.`),
+    words(` to the ${nearest.binding}${unsure(nearest)}.`),
     ...suspended(outputs),
   ];
   const distance = `${(Math.abs(margin) * 1000).toFixed(0)} mm`;

@@ -20,6 +20,7 @@ export function trimFigures(outputs: TrimOutputs, inputs?: TrimInputs): readonly
     rotorTable(state),
     propellerTable(state),
     surfaceTable(state),
+    interferenceTable(outputs),
     comparison(outputs),
   ];
 }
@@ -174,6 +175,32 @@ function surfaceTable({ surfaces }: FlownStateOutputs): TableFigure {
       { label: "angle of attack", quantity: "angle" },
     ],
     rows: surfaces.map(({ id, liftCoefficient, angleOfAttack }) => [id, liftCoefficient, angleOfAttack]),
+  };
+}
+
+function interferenceTable({ interference }: TrimOutputs): TableFigure {
+  return {
+    kind: "table",
+    id: "interference",
+    caption: "Air moved by one part that meets another: what least power would be with each switched off",
+    columns: [
+      { label: "from" },
+      { label: "on" },
+      { label: "as" },
+      { label: "factor", quantity: "dimensionless" },
+      { label: "power without", quantity: "power" },
+      { label: "costs", quantity: "dimensionless", unit: "%" },
+      { label: "source" },
+    ],
+    rows: interference.map(({ from, on, kind, factor, without, effect, source }) => [
+      from,
+      on,
+      kind.replaceAll("-", " "),
+      factor,
+      without,
+      effect,
+      source ?? "",
+    ]),
   };
 }
 

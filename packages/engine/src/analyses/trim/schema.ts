@@ -164,7 +164,18 @@ const refusal = z.strictObject({
 const answerOf = (description: string) =>
   z.strictObject({ state: flownState.nullable(), refusal: refusal.nullable() }).describe(description);
 
+const interferenceRow = z.strictObject({
+  from: word("Part that moves air."),
+  on: word("Part in it."),
+  kind: z.enum(["rotor-downwash", "slipstream", "wing-downwash"]).describe("How."),
+  factor: one("Factor of the aircraft file."),
+  source: z.string().nullable().describe("Where the factor comes from."),
+  without: watt("Least electric power with it switched off; sink rate is not compared.").nullable(),
+  effect: one("What it costs: least power with it over that without, less 1.").nullable(),
+});
+
 export const trimOutputs = z.strictObject({
+  interference: z.array(interferenceRow).describe("Air moved by one part that meets another, each switched off in turn."),
   aircraft: aircraftDefinition.describe("The aircraft as it was read, for the picture of forces."),
   takeoffMass: quantity("mass", { description: "Take-off mass." }),
   centre: z

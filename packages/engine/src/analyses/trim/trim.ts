@@ -1,5 +1,12 @@
-import { isNotReducible, massProperties, reducedAircraft } from "../../aircraft/index.ts";
-import { createTrimRotor, type FullConditions, type FullOutcome, type FullPoint, trim as reducedTrim } from "../../equilibrium/index.ts";
+import { type AircraftDefinition, isNotReducible, massProperties, reducedAircraft } from "../../aircraft/index.ts";
+import {
+  createTrimRotor,
+  type FullConditions,
+  type FullOutcome,
+  type FullPoint,
+  type FullTrimmer,
+  trim as reducedTrim,
+} from "../../equilibrium/index.ts";
 import type { Analysis, Context, Outcome, Problem, ProjectView } from "../contract.ts";
 import { aircraftNeeds, isProblem } from "../inputs/flight-conditions.ts";
 import { type FullFlight, fullFlight, fullTrimMethod, fullTrimWarnings, unknownLine } from "../inputs/full-flight.ts";
@@ -18,10 +25,12 @@ function run(project: ProjectView, inputs: TrimInputs, context: Context<TrimOutp
   const point = pointOf(inputs);
   const conditions: FullConditions =
     inputs.groundHeight === undefined ? flight.conditions : { ...flight.conditions, groundHeight: inputs.groundHeight };
-  context.progress(0, 2, "least power");
-  const optimum = answered({ ...conditions, controls: "optimum" }, flight, point);
-  context.progress(1, 2, "on schedule");
-  const schedule = answered({ ...conditions, controls: "schedule" }, flight, point);
+  context.progress(0, 3, "least power");
+  const best = flown({ ...conditions, controls: "optimum" }, flight, point);
+  const optimum = answered(best);
+  context.progress(1, 3, "on schedule");
+  const schedule = answered(flown({ ...conditions, controls: "schedule" }, flight, point));
+  context.progress(2, 3, "interference");
   const { centre } = massProperties(flight.definition, conditions.loading);
   const powered = inputs.mode !== "glide" && optimum.state && schedule.state;
   return {
@@ -32,6 +41,7 @@ function run(project: ProjectView, inputs: TrimInputs, context: Context<TrimOutp
       schedule,
       scheduleCost: powered ? (schedule.state?.electricPower ?? 0) / (optimum.state?.electricPower ?? 1) - 1 : null,
       reduced: reducedAnswer(flight, inputs, optimum.state?.electricPower),
+      interference: interferenceEffects(flight.definition, best, inputs.mode !== "glide"),
       aircraft: flight.definition,
     },
     assumed: flight.assumed,
@@ -74,11 +84,36 @@ function unknownParts(flight: FullFlight, inputs: TrimInputs): Problem | undefin
   };
 }
 
-function answered(conditions: FullConditions, flight: FullFlight, point: FullPoint): TrimOutputs["optimum"] {
+/** A flight as it was trimmed, with what trimmed it. */
+interface Attempt {
+  readonly conditions: FullConditions;
+  readonly trimmer: FullTrimmer;
+  readonly outcome: FullOutcome;
+}
+
+function flown(conditions: FullConditions, flight: FullFlight, point: FullPoint): Attempt {
   const trimmer = flight.trimmer(conditions.controls, conditions.groundHeight);
-  const outcome = trimmer.trim(point);
+  return { conditions, trimmer, outcome: trimmer.trim(point) };
+}
+
+function answered({ conditions, trimmer, outcome }: Attempt): TrimOutputs["optimum"] {
   if (outcome.kind === "trimmed") return { state: flownStateOf(conditions, trimmer.airframe, outcome), refusal: null };
   return { state: null, refusal: refusalOf(outcome) };
+}
+
+/** Every interference of the file switched off in turn, from the flight with all of them. */
+function interferenceEffects(definition: AircraftDefinition, { trimmer, outcome }: Attempt, powered: boolean): TrimOutputs["interference"] {
+  return definition.interference.map((entry) => {
+    const { from, on, kind, factor, source } = entry;
+    const named = { from, on, kind, factor, source: source ?? null };
+    const idle = !powered || outcome.kind !== "trimmed" || !entry.active || factor * entry.share === 0;
+    if (idle) return { ...named, without: null, effect: null };
+    const interference = definition.interference.map((other) => (other === entry ? { ...other, active: false } : other));
+    const without = trimmer.withAircraft({ ...definition, interference }).trimFrom(outcome.point, [outcome.start]);
+    if (without.kind !== "trimmed") return { ...named, without: null, effect: null };
+    const power = without.flown.electricPower;
+    return { ...named, without: power, effect: outcome.flown.electricPower / power - 1 };
+  });
 }
 
 function refusalOf(outcome: Exclude<FullOutcome, { kind: "trimmed" }>): NonNullable<TrimOutputs["optimum"]["refusal"]> {

@@ -72,7 +72,8 @@ export class FullTrimmer {
   /** How solves ended so far. */
   readonly counter = { converged: 0, limited: 0, failed: 0 };
 
-  constructor(conditions: FullConditions) {
+  /** @param stall limits of the same rotors in the same air, known from elsewhere */
+  constructor(conditions: FullConditions, stall?: StallLimits) {
     this.conditions = conditions;
     const { aircraft, loading, air, losses, lightsOn } = conditions;
     this.airframe = new Airframe({
@@ -89,7 +90,7 @@ export class FullTrimmer {
       const lower = rotor.part.hub.z - (first?.part.hub.z ?? 0);
       rotor.groundHeight = conditions.groundHeight === undefined ? undefined : conditions.groundHeight - lower;
     }
-    this.#stall = stallLimits(this.airframe);
+    this.#stall = stall ?? stallLimits(this.airframe);
   }
 
   /** Trims a flight of which nothing is known: from every way of flying, keeping the cheapest. */
@@ -115,6 +116,11 @@ export class FullTrimmer {
       margin,
     );
     return flown.kind === "trimmed" ? flown : kept;
+  }
+
+  /** The same aircraft with a change that touches neither rotors nor air: what was found of the rotors is kept. */
+  withAircraft(aircraft: FullConditions["aircraft"]): FullTrimmer {
+    return new FullTrimmer({ ...this.conditions, aircraft }, this.#stall);
   }
 
   #floors(): readonly number[] {

@@ -30,7 +30,7 @@ export function Picture({ figure, origin, stale, size }: PictureProps) {
             system: origin.system,
             grade: coarse ? "coarse" : "exact",
             stale,
-            ...(size === "main" || figure.kind === "profile" ? {} : { plotHeight: size === "wide" ? 200 : 160 }),
+            ...plotHeight(figure, size),
           }),
     [figure, width, origin.system, coarse, stale, size],
   );
@@ -66,6 +66,12 @@ export function Picture({ figure, origin, stale, size }: PictureProps) {
       <div id={tableId}>{table && <DataTable table={table} origin={origin} />}</div>
     </figure>
   );
+}
+
+/** Heights of plots that are not the main picture [px]; planes and courses keep their own. */
+function plotHeight(figure: Figure, size: PictureProps["size"]): { readonly plotHeight?: number } {
+  const keepsOwn = size === "main" || figure.kind === "profile" || (figure.kind === "lines" && figure.plane === true && size === "wide");
+  return keepsOwn ? {} : { plotHeight: size === "wide" ? 200 : 160 };
 }
 
 /** Width of an element [whole px], followed as it changes. */

@@ -58,6 +58,8 @@ export interface NotablePoint {
   readonly x: number;
   readonly y: number;
   readonly meaning?: Meaning;
+  /** Half-widths of its 95 % interval along the axes. */
+  readonly halfWidth?: { readonly x?: number; readonly y?: number };
 }
 
 /** A stretch of x without an answer, with the reason. */

@@ -117,16 +117,31 @@ function drawNotable(point: NotablePoint, frame: PlotFrame, around: Surroundings
   const at: PixelPoint = [frame.x.place(point.x), frame.y.place(point.y)];
   const paint = context.paint(context.stale ? "ink-3" : markStyle(point.meaning ?? "mode.driven").paint);
   const mark = element("circle", { cx: at[0], cy: at[1], r: 4, fill: context.paint("ground"), stroke: paint, "stroke-width": 1.75 });
+  const bars = intervalBars(point, frame, paint);
   for (const width of [170, 120]) {
     const lines = wrapText(point.name, textSize.small, width);
     const place = placeLabel({ lines, size: textSize.small, point: at }, around, mostHidden(context));
     if (!place) continue;
     const style = { size: textSize.small, fill: context.paint("ink"), rim: context.paint("ground") };
     const tie = tieTo(place.box, at, context);
-    return { node: group("notable", [...tie, mark, label(lines, place.box, place.anchor, style)], { "data-notable": point.name }) };
+    return {
+      node: group("notable", [...tie, ...bars, mark, label(lines, place.box, place.anchor, style)], { "data-notable": point.name }),
+    };
   }
   const where = readAt(frame.x, point.x);
-  return { node: group("notable", [mark], { "data-notable": point.name }), unplaced: `at ${where}: ${point.name}` };
+  return { node: group("notable", [...bars, mark], { "data-notable": point.name }), unplaced: `at ${where}: ${point.name}` };
+}
+
+/** Thin strokes as wide as a point's interval. */
+function intervalBars({ x, y, halfWidth = {} }: NotablePoint, frame: PlotFrame, stroke: string): readonly SvgNode[] {
+  const stretch = (along: "x" | "y", half: number) => {
+    const [low, high] =
+      along === "x" ? [frame.x.place(x - half), frame.x.place(x + half)] : [frame.y.place(y - half), frame.y.place(y + half)];
+    const at = along === "x" ? frame.y.place(y) : frame.x.place(x);
+    const ends = along === "x" ? { x1: low, x2: high, y1: at, y2: at } : { x1: at, x2: at, y1: low, y2: high };
+    return element("line", { ...ends, stroke, "stroke-width": 1.5, "data-part": "interval" });
+  };
+  return (["x", "y"] as const).flatMap((along) => (halfWidth[along] ? [stretch(along, halfWidth[along])] : []));
 }
 
 function linePoints(placed: PlacedSeries): readonly PixelPoint[] {

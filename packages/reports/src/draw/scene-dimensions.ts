@@ -11,7 +11,7 @@ import { wrapText } from "./text-width.ts";
 /** Distance between dimension lines, and from the drawing to the first one [px]. */
 const pitch = 24;
 const first = 14;
-const widestName = 112;
+const widestName = 72;
 
 interface Measured {
   readonly dimension: SceneDimension;

@@ -80,7 +80,7 @@ function detail(
   const [left, right, top, low] = [Math.max(...xs), Math.min(...xs), Math.min(...zs), Math.max(...zs)];
   const margin = 0.2 * Math.max(left - right, low - top);
   return {
-    name: "bay, payload and centre of gravity from the left, larger",
+    name: "bay and centre of gravity, larger",
     view: "left",
     from: [left + margin, 0, top - margin],
     to: [right - margin, 0, low + margin],

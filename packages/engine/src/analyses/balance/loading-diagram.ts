@@ -22,15 +22,17 @@ export function loadingDiagram(outputs: BalanceOutputs): LinesFigure {
   return {
     kind: "lines",
     id: "loading",
-    caption: "Mass over centre of gravity as blocks are put in from the front, a line a payload; packs with their 95 % intervals",
+    caption:
+      "Mass over centre of gravity as blocks are put in from the front, a line a payload; points are blocks + payload with their 95 % intervals",
     plane: true,
     x: { label: "centre of gravity forward of the datum", quantity: "length", unit: "mm" },
     y: { label: "mass", quantity: "mass", unit: "kg" },
-    series: [...lines, ...intervals(rows)],
+    series: lines,
     notable: rows.map(({ blocks, payload, place, centre, mass }): NotablePoint => {
       const index = paths.findIndex((path) => path.payload === payload && path.place === place);
       const meaning = ordered[Math.max(0, index) % ordered.length] as Meaning;
-      return { name: `${blocks} blocks, ${whatElse(payload, place)}`, x: centre.x.value, y: mass.value, meaning };
+      const halfWidth = { x: centre.x.halfWidth, y: mass.halfWidth };
+      return { name: `${blocks} + ${whatElse(payload, place)}`, x: centre.x.value, y: mass.value, meaning, halfWidth };
     }),
     borders: (["fore", "aft"] as const).flatMap((side) => limitBorders(rows, side, masses)),
     bounds: [{ name: "largest take-off mass", axis: "y", value: largestMass, forbidden: "above", family: "rule" }],
@@ -39,21 +41,6 @@ export function loadingDiagram(outputs: BalanceOutputs): LinesFigure {
 
 function whatElse(payload: string, place: string): string {
   return place === "payload bay" || place === "no payload" ? payload : `${payload}, ${place}`;
-}
-
-/** One stroke across each point as wide as its interval; none where nothing says how sure the masses are. */
-function intervals(rows: readonly BalanceRow[]): readonly Series[] {
-  const known = rows.filter(({ centre }) => centre.x.halfWidth > 0);
-  if (known.length === 0) return [];
-  return [
-    {
-      name: "95 % interval",
-      meaning: "neutral",
-      weight: "thin",
-      x: known.flatMap(({ centre: { x } }) => [x.value - x.halfWidth, x.value + x.halfWidth, x.value + x.halfWidth]),
-      y: known.flatMap(({ mass }) => [mass.value, mass.value, null]),
-    },
-  ];
 }
 
 /** The limits of one side from the lightest to the heaviest mass, a line for every source; beyond the loadings they are held. */

@@ -10,6 +10,7 @@ import { rotor } from "./rotor/rotor.ts";
 import { section } from "./section/section.ts";
 import { speed } from "./speed/speed.ts";
 import { stability } from "./stability/stability.ts";
+import { transient } from "./transient/transient.ts";
 import { trim } from "./trim/trim.ts";
 import { wing } from "./wing/wing.ts";
 
@@ -20,6 +21,7 @@ export const analyses: readonly Analysis[] = [
   balance,
   trim,
   stability,
+  transient,
   mission,
   rotor,
   propeller,

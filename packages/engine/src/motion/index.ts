@@ -28,12 +28,36 @@ export { addedWinds, type DiscreteGust, discreteGust, sharpGust } from "./gusts.
 export { type SplitMotion, splitMotion, withFollowing, withHeld } from "./linear-reduction.ts";
 export { type LinearResponse, linearResponse } from "./linear-response.ts";
 export { type Linearisation, linearise } from "./linearisation.ts";
-export { extremesOf, pitchExcursion, type RecoveryBand, recoveryTime, usualBand } from "./manoeuvres.ts";
+export {
+  extremesOf,
+  goalOf,
+  outsideBand,
+  pitchExcursion,
+  type RecoveryBand,
+  type RecoveryGoal,
+  recoveryTime,
+  usualBand,
+} from "./manoeuvres.ts";
 export type { ModeGroup } from "./mode-names.ts";
 export { type LinearMotion, type LinearState, type Mode, modesOf, type StateKind } from "./modes.ts";
 export type { BodyVector, MovingAircraft, MovingControl, MovingLoads, MovingRotor, MovingRotorLoads } from "./moving-aircraft.ts";
 export { MultistepIntegrator, type RateOfChange } from "./multistep.ts";
+export { quadraticRegulator, type RegulatorProblem } from "./quadratic-regulator.ts";
 export { type ControllerGains, ReferenceController, referenceGains } from "./reference-controller.ts";
 export { bodyState } from "./rigid-body.ts";
 export type { RotorDrive } from "./rotor-drive.ts";
+export { type SpeedMoment, speedProfile } from "./speed-profile.ts";
+export { trackingGain } from "./tracking-gain.ts";
+export { type ClutchState, flyTransition, type TransitionSample, type TransitionTrace } from "./transition-flight.ts";
+export {
+  type PlanKnot,
+  type PlanRefusal,
+  type PlanRequest,
+  type ReferenceState,
+  referenceAt,
+  type TransitionPhase,
+  type TransitionPlan,
+  type TransitionWay,
+  transitionPlan,
+} from "./transition-plan.ts";
 export { type MovingFlight, movingFlight } from "./trimmed-flight.ts";

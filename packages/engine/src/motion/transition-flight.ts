@@ -1,14 +1,15 @@
 import type { AirframeLoads } from "../airframe/index.ts";
-import { type FullTrimmed, type FullTrimmer, runningLines } from "../equilibrium/index.ts";
+import { type FullTrimmer, runningLines } from "../equilibrium/index.ts";
 import { Actuators } from "./actuators.ts";
 import { eulerAngles } from "./attitude.ts";
 import { type EnergyState, energyGap, energyState } from "./energy-balance.ts";
 import type { FlightDynamics } from "./flight-dynamics.ts";
-import { linearise } from "./linearisation.ts";
+import { rotorStateCount } from "./moving-aircraft.ts";
 import { MultistepIntegrator } from "./multistep.ts";
 import { bodyState } from "./rigid-body.ts";
 import type { RotorDrive } from "./rotor-drive.ts";
-import { courseStates, trackingGain } from "./tracking-gain.ts";
+import { courseStates } from "./tracking-gain.ts";
+import { gainAt, gainsAlong, isOpen, type ScheduledGain } from "./transition-gains.ts";
 import { type PlanKnot, type ReferenceState, referenceAt, type TransitionPhase, type TransitionPlan } from "./transition-plan.ts";
 import { movingFlight } from "./trimmed-flight.ts";
 
@@ -34,9 +35,12 @@ export interface TransitionSample {
   readonly rotorRates: readonly number[];
   /** Of the drives on the shafts [N m]. */
   readonly driveTorques: readonly number[];
+  /** Tilt of every disc against its shaft [rad]. */
+  readonly flapping: readonly number[];
   readonly controls: Float64Array;
   readonly loads: AirframeLoads;
-  readonly kinetic: number;
+  /** Of the trims of the reference at this moment [W]. */
+  readonly trimmedPower: number;
 }
 
 export interface TransitionTrace {
@@ -57,7 +61,6 @@ export interface TransitionTrace {
 
 const step = 0.005;
 const sampleSteps = 20;
-const gainInterval = 2;
 /** Torque below which the clutch counts as free, of that in hover [1], and how long it is waited for [s]. */
 const freeShare = 0.01;
 const longestWait = 10;
@@ -65,56 +68,28 @@ const longestWait = 10;
 const lostHeight = 100;
 const lostTurn = 6;
 
-interface Gain {
-  readonly time: number;
-  readonly open: boolean;
-  readonly gain: Float64Array;
-}
-
 /**
  * Flies a transition: six degrees of freedom, rotor speed, inflow lag, actuators with their rates, governor and one-way clutch. The reference
  * controller puts out the controls of the reference and what a regulator of least squares makes of the deviations from it. The
  * clutch opens once the torque has gone; closing, the motor is taken to turn with the shaft.
  */
-export function flyTransition(trimmer: FullTrimmer, plan: TransitionPlan): TransitionTrace | { readonly kind: "no-gain"; readonly airspeed: number } {
+export function flyTransition(
+  trimmer: FullTrimmer,
+  plan: TransitionPlan,
+): TransitionTrace | { readonly kind: "no-gain"; readonly airspeed: number } {
   const gains = gainsAlong(trimmer, plan);
   if (!Array.isArray(gains)) return gains;
   return new TransitionFlight(trimmer, plan, gains).run();
 }
 
-function gainsAlong(trimmer: FullTrimmer, plan: TransitionPlan): Gain[] | { readonly kind: "no-gain"; readonly airspeed: number } {
-  const gains: Gain[] = [];
-  for (const knot of plan.knots) {
-    const open = isOpen(knot);
-    const before = gains[gains.length - 1];
-    const final = knot === plan.knots[plan.knots.length - 1];
-    if (before && before.open === open && knot.time - before.time < gainInterval && !final) continue;
-    const { dynamics, state } = movingFlight(trimmer.airframe, knot.trimmed, 1e-8);
-    const { pitch, roll, flight } = knot.trimmed.evaluation;
-    const usable = trimmer.airframe.controls.map(({ definition, what }) => {
-      const setting = (open ? definition.clutchOpen : undefined) ?? definition.setting;
-      const free = setting.kind === "free" || (setting.kind === "scheduled" && trimmer.conditions.controls === "optimum");
-      return free && what !== "tip-speed";
-    });
-    const linear = linearise(dynamics, state);
-    const gain = trackingGain(linear, dynamics.aircraft.controls, usable, {
-      attitude: { pitch, roll, yaw: 0 },
-      velocity: flight.velocity,
-    });
-    if (!gain) return { kind: "no-gain", airspeed: knot.trimmed.point.airspeed };
-    gains.push({ time: knot.time, open, gain });
-  }
-  return gains;
-}
-
-function isOpen({ trimmed }: PlanKnot): boolean {
-  return trimmed.point.mode !== "clutch-closed";
+/** Of the first rotor [N m]. */
+function torqueOf({ trimmed }: PlanKnot): number {
+  return trimmed.evaluation.loads.rotors[0]?.torque ?? 0;
 }
 
 class TransitionFlight {
-  readonly #trimmer: FullTrimmer;
   readonly #plan: TransitionPlan;
-  readonly #gains: readonly Gain[];
+  readonly #gains: readonly ScheduledGain[];
   readonly #dynamics: FlightDynamics;
   readonly #state: Float64Array;
   readonly #actuators: Actuators;
@@ -128,8 +103,7 @@ class TransitionFlight {
   #isOpen: boolean;
   #switched: TransitionTrace["switched"];
 
-  constructor(trimmer: FullTrimmer, plan: TransitionPlan, gains: readonly Gain[]) {
-    this.#trimmer = trimmer;
+  constructor(trimmer: FullTrimmer, plan: TransitionPlan, gains: readonly ScheduledGain[]) {
     this.#plan = plan;
     this.#gains = gains;
     const first = plan.knots[0] as PlanKnot;
@@ -138,7 +112,9 @@ class TransitionFlight {
     this.#state = state;
     this.#isOpen = isOpen(first);
     const sideOf = (open: boolean) => {
-      const { trimmed } = plan.knots.find((knot) => isOpen(knot) === open) as PlanKnot;
+      // The hardest driven one: what the motor can give is judged by its losses there.
+      const side = plan.knots.filter((knot) => isOpen(knot) === open).sort((a, b) => torqueOf(b) - torqueOf(a));
+      const { trimmed } = side[0] as PlanKnot;
       return { drives: movingFlight(trimmer.airframe, trimmed).dynamics.drives, lines: [...runningLines(trimmer.airframe, trimmed.point)] };
     };
     this.#closed = sideOf(false);
@@ -148,8 +124,7 @@ class TransitionFlight {
     const rotors = plan.rotors.length;
     this.#deviation = new Float64Array(8 + 2 * rotors + courseStates);
     this.#asked = new Float64Array(dynamics.controls.length);
-    const torques = plan.knots.map(({ trimmed }) => (isOpen({ trimmed } as PlanKnot) ? 0 : (trimmed.evaluation.loads.rotors[0]?.torque ?? 0)));
-    this.#freeTorque = freeShare * Math.max(...torques);
+    this.#freeTorque = freeShare * Math.max(...plan.knots.map(torqueOf));
   }
 
   run(): TransitionTrace {
@@ -208,8 +183,7 @@ class TransitionFlight {
     this.#dynamics.running = side.lines;
     this.#dynamics.drives = [...side.drives];
     this.#plan.rotors.forEach((_, i) => {
-      if (side.drives[i]?.kind !== "governed" || this.#isOpen) this.#state[this.#dynamics.rotorAt(i) + 2] = 0;
-      if (!this.#isOpen) this.#state[this.#dynamics.rotorAt(i) + 2] = 0;
+      this.#state[this.#dynamics.rotorAt(i) + 2] = 0;
     });
     this.#switched = { time, torque, airspeed: this.#along() };
     this.#integrator.restart();
@@ -227,7 +201,7 @@ class TransitionFlight {
   /** Controls and governors for the next step. */
   #steer(reference: ReferenceState, planTime: number): void {
     const deviation = this.#deviate(reference);
-    const gain = this.#gainAt(planTime);
+    const gain = gainAt(this.#gains, this.#isOpen, planTime);
     const n = deviation.length;
     for (let i = 0; i < this.#asked.length; i++) {
       let change = 0;
@@ -260,16 +234,6 @@ class TransitionFlight {
     return d;
   }
 
-  /** Entries of the gain between the two designs around a time that belong to the clutch as it is. */
-  #gainAt(time: number): (index: number) => number {
-    const own = this.#gains.filter(({ open }) => open === this.#isOpen);
-    let i = 0;
-    while (i < own.length - 2 && (own[i + 1] as Gain).time <= time) i += 1;
-    const [a, b] = [own[i] as Gain, own[i + 1] ?? (own[i] as Gain)];
-    const share = b.time > a.time ? Math.min(1, Math.max(0, (time - a.time) / (b.time - a.time))) : 0;
-    return (index) => (a.gain[index] as number) + share * ((b.gain[index] as number) - (a.gain[index] as number));
-  }
-
   #lost(): string | undefined {
     const s = this.#state;
     if (!s.every(Number.isFinite)) return "the motion ran away beyond all numbers";
@@ -298,9 +262,12 @@ class TransitionFlight {
       clutch: this.#isOpen ? "open" : (driveTorques[0] ?? 0) > 0 ? "closed" : "overrunning",
       rotorRates: this.#plan.rotors.map((_, i) => s[dynamics.rotorAt(i)] as number),
       driveTorques,
+      flapping: this.#plan.rotors.map((_, i) =>
+        Math.hypot(dynamics.rotorStates[i * rotorStateCount + 2] as number, dynamics.rotorStates[i * rotorStateCount + 3] as number),
+      ),
       controls: Float64Array.from(dynamics.controls),
       loads,
-      kinetic: energyState(dynamics, s).kinetic,
+      trimmedPower: reference.electricPower,
     };
   }
 }

@@ -1,5 +1,5 @@
 import { rotorStateWidth, type Vector } from "../airframe/index.ts";
-import { type FullOutcome, type FullPoint, type FullTrimmed, type FullTrimmer, runningLines } from "../equilibrium/index.ts";
+import { type FullOutcome, type FullPoint, type FullTrimmed, type FullTrimmer, fullObjective } from "../equilibrium/index.ts";
 import { speedProfile } from "./speed-profile.ts";
 
 /** Which part of a transition a moment belongs to. */
@@ -25,6 +25,8 @@ export interface ReferenceState {
   readonly rotorRates: readonly number[];
   /** [m/s] */
   readonly inducedVelocities: readonly number[];
+  /** [W] */
+  readonly electricPower: number;
 }
 
 export interface TransitionPlan {
@@ -71,6 +73,8 @@ const spinSteps = 4;
 /** An acceleration that does not trim is tried again at this share of it, so many times. */
 const gentler = 0.7;
 const mostTries = 5;
+/** A way of flying is left for another one that costs less by this share. */
+const cheaper = 0.002;
 
 /**
  * The reference of a transition in level flight: trims with their acceleration, clutch closed from hover to the speed where the modes meet, there
@@ -102,14 +106,8 @@ interface LegKnot {
   readonly trimmed: FullTrimmed;
 }
 
-/** Trims along a change of speed that begins at a known one; times from that end. */
-function leg(
-  trimmer: FullTrimmer,
-  from: FullTrimmed,
-  to: number,
-  acceleration: number,
-  sign: number,
-): readonly LegKnot[] | PlanRefusal {
+/** Trims along a change of speed that begins at a known one; times from that end. What the way back finds cheaper is kept. */
+function leg(trimmer: FullTrimmer, from: FullTrimmed, to: number, acceleration: number, sign: number): readonly LegKnot[] | PlanRefusal {
   const knots: LegKnot[] = [{ time: 0, trimmed: from }];
   const { mode } = from.point;
   for (const moment of speedProfile(from.point.airspeed, to, acceleration, knotInterval).slice(1)) {
@@ -117,6 +115,12 @@ function leg(
     const found = near(trimmer, point, last(knots).trimmed);
     if (found.kind !== "trimmed") return refusal(found, `${mode === "clutch-open" ? "clutch open" : "clutch closed"} at this acceleration`);
     knots.push({ time: moment.time, trimmed: found });
+  }
+  for (let i = knots.length - 2; i > 0; i--) {
+    const [here, beyond] = [knots[i] as LegKnot, knots[i + 1] as LegKnot];
+    const again = trimmer.trimFrom(here.trimmed.point, [beyond.trimmed.start], "table");
+    if (again.kind === "trimmed" && fullObjective(again) < fullObjective(here.trimmed) * (1 - cheaper))
+      knots[i] = { ...here, trimmed: again };
   }
   return knots;
 }
@@ -229,7 +233,10 @@ function turnedRound(forward: readonly PlanKnot[], opened: number): Pick<Transit
 }
 
 /** The reference at a time: between two trims in proportion. */
-export function referenceAt({ knots, rotors: parts }: TransitionPlan, time: number): { readonly state: ReferenceState; readonly index: number; readonly share: number } {
+export function referenceAt(
+  { knots, rotors: parts }: TransitionPlan,
+  time: number,
+): { readonly state: ReferenceState; readonly index: number; readonly share: number } {
   let index = 0;
   while (index < knots.length - 2 && (knots[index + 1] as PlanKnot).time <= time) index += 1;
   const [a, b] = [knots[index] as PlanKnot, (knots[index + 1] ?? knots[index]) as PlanKnot];
@@ -253,11 +260,7 @@ export function referenceAt({ knots, rotors: parts }: TransitionPlan, time: numb
       controls: from.controls.map((value, i) => mix(value, to.controls[i] as number)),
       rotorRates: parts.map(({ radius }, i) => mix(tipSpeedOf(a.trimmed, i), tipSpeedOf(b.trimmed, i)) / radius),
       inducedVelocities: rotors.map((i) => mix(induced(from, i), induced(to, i))),
+      electricPower: mix(from.loads.electricPower, to.loads.electricPower),
     },
   };
-}
-
-/** Whether the clutch is closed in the trim of a knot, line by line. */
-export function knotLines(trimmer: FullTrimmer, { trimmed }: PlanKnot): readonly boolean[] {
-  return runningLines(trimmer.airframe, trimmed.point);
 }

@@ -1,0 +1,113 @@
+import type { FullOutcome, FullPoint, FullTrimmed, FullTrimmer } from "../equilibrium/index.ts";
+import type { PoweredMode } from "./cheapest-flight.ts";
+import type { FullLinePoint } from "./full-line.ts";
+import type { LineHooks } from "./speed-line.ts";
+
+/** One end of the rotor speeds at which level flight exists, and what ends them. */
+export interface CorridorEnd {
+  /** [m/s] */
+  readonly tipSpeed: number;
+  readonly limit: string;
+  readonly family: "air" | "power" | "strength" | "control" | "rule";
+}
+
+/** Rotor speeds at which level flight at one airspeed exists in one mode. */
+export interface CorridorRange {
+  readonly slowest: CorridorEnd;
+  readonly fastest: CorridorEnd;
+}
+
+/** Steps from the cheapest rotor speed to an end, over the whole range. */
+const marchSteps = 8;
+const halvings = 4;
+/** A solver that gave up says nothing about the flight. */
+const unknown = { limit: "not resolved", family: "air" } as const;
+
+/**
+ * From a trim of which the rotor speed is free, slower and faster in steps until no trim at that rotor speed exists, then halved. A gap inside the range
+ * that no step meets is not seen.
+ *
+ * @param from level flight at this airspeed
+ */
+export function rotorSpeedRange(trimmer: FullTrimmer, from: FullTrimmed, hooks: Pick<LineHooks, "cancelled">): CorridorRange | undefined {
+  const rotor = trimmer.airframe.rotors[0];
+  if (!rotor) return undefined;
+  const { tipSpeedMinimum, tipSpeedMaximum } = rotor.part;
+  return {
+    slowest: endToward(trimmer, from, tipSpeedMinimum, tipSpeedMaximum - tipSpeedMinimum, hooks),
+    fastest: endToward(trimmer, from, tipSpeedMaximum, tipSpeedMaximum - tipSpeedMinimum, hooks),
+  };
+}
+
+function endToward(
+  trimmer: FullTrimmer,
+  from: FullTrimmed,
+  bound: number,
+  range: number,
+  hooks: Pick<LineHooks, "cancelled">,
+): CorridorEnd {
+  const start = from.evaluation.rotorStates[0] as number;
+  const step = (Math.sign(bound - start) * range) / marchSteps;
+  let good: FullTrimmed = from;
+  let at = start;
+  while (at !== bound) {
+    hooks.cancelled();
+    const next = Math.abs(bound - at) <= Math.abs(step) * 1.001 ? bound : at + step;
+    const found = flownAt(trimmer, from, good, next);
+    if (found.kind !== "trimmed") return halved(trimmer, from, good, at, next, found);
+    good = found;
+    at = next;
+  }
+  return { tipSpeed: bound, limit: "rotor speed range", family: "strength" };
+}
+
+/** From beside; from every way of flying where the solver gave up there. */
+function flownAt(trimmer: FullTrimmer, from: FullTrimmed, near: FullTrimmed, tipSpeed: number): FullOutcome {
+  const point: FullPoint = { ...from.point, tipSpeed };
+  const found = trimmer.trimFrom(point, [near.start], "table");
+  return found.kind === "not-resolved" ? trimmer.trim(point, "table") : found;
+}
+
+function halved(
+  trimmer: FullTrimmer,
+  from: FullTrimmed,
+  near: FullTrimmed,
+  good: number,
+  bad: number,
+  refused: Exclude<FullOutcome, FullTrimmed>,
+): CorridorEnd {
+  let [inside, outside, beside, because] = [good, bad, near, refused];
+  for (let i = 0; i < halvings; i++) {
+    const middle = (inside + outside) / 2;
+    const found = flownAt(trimmer, from, beside, middle);
+    if (found.kind === "trimmed") {
+      inside = middle;
+      beside = found;
+    } else {
+      outside = middle;
+      because = found;
+    }
+  }
+  return { tipSpeed: inside, ...(because.kind === "no-equilibrium" ? { limit: because.limit, family: because.family } : unknown) };
+}
+
+/** Level flight in both modes at one airspeed: the cheapest trim and the rotor speeds around it. */
+export interface CorridorPoint {
+  readonly airspeed: number;
+  readonly modes: Readonly<Record<PoweredMode, CorridorFlight>>;
+}
+
+export interface CorridorFlight {
+  readonly outcome: FullLinePoint["outcome"];
+  /** None where it does not fly. */
+  readonly range: CorridorRange | undefined;
+}
+
+/** Rotor speeds that both modes share [m/s]; undefined where there are none. */
+export function sharedRange({ modes }: CorridorPoint): { readonly slowest: number; readonly fastest: number } | undefined {
+  const [closed, open] = [modes["clutch-closed"].range, modes["clutch-open"].range];
+  if (!closed || !open) return undefined;
+  const slowest = Math.max(closed.slowest.tipSpeed, open.slowest.tipSpeed);
+  const fastest = Math.min(closed.fastest.tipSpeed, open.fastest.tipSpeed);
+  return fastest >= slowest ? { slowest, fastest } : undefined;
+}

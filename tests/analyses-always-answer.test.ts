@@ -18,6 +18,12 @@ const affordable: Readonly<Record<string, number>> = {
   speed: 10,
   payload: 8,
   mission: 6,
+  trim: 15,
+  stability: 30,
+  transient: 20,
+  envelope: 3,
+  transition: 3,
+  balance: 300,
 };
 const cases = analyses.map((analysis) => ({ analysis, name: analysis.name, count: affordable[analysis.name] ?? 2000 }));
 

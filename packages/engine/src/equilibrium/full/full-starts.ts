@@ -4,79 +4,165 @@ import { type Airframe, rotorStateWidth } from "../../airframe/index.ts";
 import type { FullConditions, FullPoint } from "./full-conditions.ts";
 import type { FullProblem } from "./full-problem.ts";
 import { attitudeIndex } from "./full-variables.ts";
+import { collectiveFor, liftsUp, mainWing, type RoughFlight, reactionTorque, roughFlight } from "./start-estimates.ts";
+import { type WayOfFlying, waysOfFlying } from "./ways-of-flying.ts";
 
-const degree = Math.PI / 180;
-
-/** Ways of flying that a trim starts from. Tip speed over the permitted range, from 0 to 1. */
-const archetypes = [
-  { pitch: 0, tipSpeed: 0.65, collective: 8.5, forward: 0.03 },
-  { pitch: 2, tipSpeed: 0.3, collective: 5, forward: 0.13 },
-  { pitch: 3, tipSpeed: 0.05, collective: 1, forward: 0.16 },
-  { pitch: -4, tipSpeed: 0.7, collective: 7, forward: 0.02 },
-] as const;
-
-const glideAngles = [-10, -15, -25, -40] as const;
-/** Above the horizontal by more than this a propeller lifts rather than pulls. */
+/** Above the horizontal by more than this a propeller lifts rather than pulls; to the side by more it turns the tail. */
 const liftingAxis = Math.PI / 4;
 
-/** Vectors of unknowns for a flight of which nothing is known. @derivation rough balance of weight and drag */
+/** Vectors of unknowns for a flight of which nothing is known, one for each way of flying. @derivation rough balance of weight and drag */
 export function fullStarts(
   conditions: FullConditions,
   point: FullPoint,
   airframe: Airframe,
   problem: FullProblem,
 ): readonly Float64Array[] {
-  return archetypes.map((archetype, i) => {
-    const { layout } = problem;
-    const x = new Float64Array(layout.size);
-    const put = (index: number, value: number) => {
-      const scaled = value / (layout.units[index] as number);
-      x[index] = Math.min(layout.upper[index] as number, Math.max(layout.lower[index] as number, scaled));
-    };
-    const glide = point.mode === "glide";
-    const path = glide ? (glideAngles[i] as number) * degree : 0;
-    const pitch = archetype.pitch * degree;
-    put(attitudeIndex.pitch, pitch);
-    put(attitudeIndex.roll, 0);
-    put(attitudeIndex.sideslip, point.sideslip ?? 0);
-    put(attitudeIndex.path, path);
-    const weight = airframe.mass * standardGravity;
-    const lifting = airframe.propellers.filter(({ axis }) => Math.abs(axis.up) > liftingAxis).length;
-    const pulling = airframe.propellers.length - lifting;
-    const carried = airframe.rotors.length > 0 ? 0 : 1;
-    airframe.controls.forEach((control, k) => {
-      const index = layout.controlAt + k;
-      const low = (layout.lower[index] as number) * (layout.units[index] as number);
-      const high = (layout.upper[index] as number) * (layout.units[index] as number);
-      const propeller = airframe.propellers.find(({ id }) => id === control.part);
-      if (control.what === "collective") put(index, archetype.collective * degree);
-      else if (control.what === "thrust" && propeller) {
-        const lifts = Math.abs(propeller.axis.up) > liftingAxis;
-        put(index, lifts ? (carried * weight) / Math.max(lifting, 1) : (archetype.forward * weight) / Math.max(pulling, 1));
-      } else put(index, low > 0 || high < 0 ? (low + high) / 2 : 0);
+  return waysOfFlying.map((way) => new Start(conditions, point, airframe, problem, way).x);
+}
+
+/** One vector of unknowns, filled part by part. */
+class Start {
+  readonly x: Float64Array;
+  readonly conditions: FullConditions;
+  readonly point: FullPoint;
+  readonly airframe: Airframe;
+  readonly problem: FullProblem;
+  readonly way: WayOfFlying;
+  readonly rough: RoughFlight;
+  /** Downwash of all rotors on their way through the disc [m/s]. */
+  downwash: Float64Array;
+
+  constructor(conditions: FullConditions, point: FullPoint, airframe: Airframe, problem: FullProblem, way: WayOfFlying) {
+    this.conditions = conditions;
+    this.point = point;
+    this.airframe = airframe;
+    this.problem = problem;
+    this.way = way;
+    this.x = new Float64Array(problem.layout.size);
+    this.rough = roughFlight(conditions, point, airframe, way);
+    this.downwash = new Float64Array(airframe.rotors.length);
+    this.put(attitudeIndex.pitch, this.rough.pitch);
+    this.put(attitudeIndex.roll, 0);
+    this.put(attitudeIndex.sideslip, point.sideslip ?? 0);
+    this.put(attitudeIndex.path, this.rough.path);
+    airframe.controls.forEach((_, k) => {
+      const { low, high } = this.range(problem.layout.controlAt + k);
+      this.put(problem.layout.controlAt + k, low > 0 || high < 0 ? (low + high) / 2 : 0);
     });
-    airframe.rotors.forEach((rotor, k) => {
-      const at = layout.rotorAt + k * rotorStateWidth;
-      const unit = layout.units[at] as number;
-      const low = (layout.lower[at] as number) * unit;
-      const high = (layout.upper[at] as number) * unit;
-      const tipSpeed = low + archetype.tipSpeed * (high - low);
-      put(at, tipSpeed);
-      const collective = airframe.collectiveControl(k);
-      const settled = settledRotor(conditions, point, airframe, k, {
-        tipSpeed,
-        collective:
-          collective < 0 ? 0 : (x[layout.controlAt + collective] as number) * (layout.units[layout.controlAt + collective] as number),
-        discAngle: pitch + rotor.part.shaftTilt.back - path,
-      });
-      put(at + 1, settled?.inflow ?? Math.sqrt(weight / (2 * conditions.air.density * rotor.area)) / tipSpeed / 2);
-      put(at + 2, 0);
-      put(at + 3, 0);
-      put(at + 4, rotor.cones ? (settled?.coning ?? 0.05) : rotor.part.precone);
-      if (settled) steer(airframe, k, settled, put, layout.controlAt, at);
+    this.setPropellers();
+    airframe.rotors.forEach((_, k) => {
+      this.setRotor(k);
     });
-    return x;
-  });
+    if (way.alignedTail) this.alignTail();
+  }
+
+  /** @param value [SI], brought within the bounds */
+  put(index: number, value: number): void {
+    const { layout } = this.problem;
+    const scaled = value / (layout.units[index] as number);
+    this.x[index] = Math.min(layout.upper[index] as number, Math.max(layout.lower[index] as number, scaled));
+  }
+
+  value(index: number): number {
+    return (this.x[index] as number) * (this.problem.layout.units[index] as number);
+  }
+
+  range(index: number): { readonly low: number; readonly high: number } {
+    const { layout } = this.problem;
+    const unit = layout.units[index] as number;
+    return { low: (layout.lower[index] as number) * unit, high: (layout.upper[index] as number) * unit };
+  }
+
+  /** Number of the unknown of a part's control, −1 without one. */
+  control(part: string, what: string): number {
+    const found = this.airframe.controls.findIndex((control) => control.part === part && control.what === what);
+    return found < 0 ? -1 : this.problem.layout.controlAt + found;
+  }
+
+  /** Those that point ahead share the pull, those that stand up the weight where no rotor carries it, those across hold the tail. */
+  setPropellers(): void {
+    const { propellers, rotors, mass } = this.airframe;
+    const weight = mass * standardGravity;
+    const up = propellers.filter(({ axis }) => Math.abs(axis.up) > liftingAxis);
+    const across = propellers.filter(({ axis }) => Math.abs(axis.right) > liftingAxis && Math.abs(axis.up) <= liftingAxis);
+    const pulling = propellers.length - up.length - across.length;
+    for (const part of propellers) {
+      const index = this.control(part.id, "thrust");
+      if (index < 0) continue;
+      if (up.includes(part)) this.put(index, rotors.length > 0 ? 0 : weight / up.length);
+      else if (across.includes(part)) this.put(index, this.antitorque(part.place.x, Math.sin(part.axis.right)) / across.length);
+      else this.put(index, (this.way.forward * weight) / Math.max(pulling, 1));
+    }
+  }
+
+  /** Thrust across, at this place, that holds the tail against the rotors' torque [N]. @param across share of the thrust to the right */
+  antitorque(place: number, across: number): number {
+    const { mass } = this.airframe.conditions;
+    const arm = (place - mass.centre.x) * across;
+    if (Math.abs(arm) < 1e-3) return 0;
+    return -reactionTorque(this.conditions, this.airframe, this.problem.running, this.rough.rotorThrust) / arm;
+  }
+
+  setRotor(k: number): void {
+    const rotor = this.airframe.rotors[k] as Airframe["rotors"][number];
+    const { part } = rotor;
+    const at = this.problem.layout.rotorAt + k * rotorStateWidth;
+    const { low, high } = this.range(at);
+    this.put(at, low + this.way.tipSpeed * (high - low));
+    const tipSpeed = this.value(at);
+    const lifting = this.airframe.rotors.filter(({ part: other }) => liftsUp(other));
+    const area = lifting.reduce((sum, { area: one }) => sum + one, 0);
+    const thrust = liftsUp(part)
+      ? (this.rough.rotorThrust * rotor.area) / area
+      : this.antitorque(part.hub.x, Math.sin(part.shaftTilt.right));
+    // A shaft across the flight has the flow in its disc whatever the attitude.
+    const discAngle = liftsUp(part) ? this.rough.pitch + part.shaftTilt.back - this.rough.path : 0;
+    const index = this.control(part.id, "collective");
+    if (index >= 0) this.put(index, collectiveFor(this.conditions, rotor, this.point.airspeed, { tipSpeed, discAngle, thrust }));
+    const settled = settledRotor(this.conditions, this.point, this.airframe, k, {
+      tipSpeed,
+      collective: index < 0 ? 0 : this.value(index),
+      discAngle,
+    });
+    const inflow = settled?.inflow ?? Math.sqrt(Math.abs(thrust) / (2 * this.conditions.air.density * rotor.area)) / tipSpeed / 2;
+    this.put(at + 1, inflow);
+    this.downwash[k] = inflow * tipSpeed;
+    this.put(at + 2, 0);
+    this.put(at + 3, 0);
+    this.put(at + 4, rotor.cones ? (settled?.coning ?? 0.05) : part.precone);
+    if (settled) this.steer(part, settled, at);
+  }
+
+  /** The cyclic that keeps the disc where the shaft is, as far as there is one; the rest is flapping. */
+  steer(part: Airframe["rotors"][number]["part"], { theta1c, theta1s }: Settled, stateAt: number): void {
+    const sense = part.turns === "counter-clockwise" ? 1 : -1;
+    const longitudinal = this.control(part.id, "longitudinal-cyclic");
+    const lateral = this.control(part.id, "lateral-cyclic");
+    if (longitudinal >= 0) this.put(longitudinal, theta1s);
+    else this.put(stateAt + 2, -theta1s);
+    if (lateral >= 0) this.put(lateral, -sense * theta1c);
+    else this.put(stateAt + 3, sense * theta1c);
+  }
+
+  /** Flat tail surfaces that can be turned are laid along the flow at their place. */
+  alignTail(): void {
+    const { aircraft } = this.conditions;
+    const wing = mainWing(this.conditions);
+    const { airspeed } = this.point;
+    const angle = this.rough.pitch - this.rough.path;
+    aircraft.surfaces.forEach((part) => {
+      const index = this.control(part.id, "deflection");
+      if (index < 0 || part === wing || Math.abs(part.dihedral) > liftingAxis) return;
+      let down = 0;
+      for (const { active, on, kind, from, factor, share } of aircraft.interference) {
+        if (!active || on !== part.id) continue;
+        if (kind === "rotor-downwash") down += factor * share * (this.downwash[aircraft.rotors.findIndex(({ id }) => id === from)] ?? 0);
+        if (kind === "wing-downwash" && from === wing?.id) down += ((factor * share * this.rough.wingLift) / wing.liftSlope) * airspeed;
+      }
+      const flow = Math.atan2(airspeed * Math.sin(angle) - down, Math.max(airspeed * Math.cos(angle), 0.1));
+      this.put(index, part.zeroLiftAngle - part.incidence - flow);
+    });
+  }
 }
 
 interface Settled {
@@ -106,24 +192,4 @@ function settledRotor(
   });
   if (solved.kind !== "solved") return undefined;
   return { inflow: solved.lambdaI, theta1c: solved.theta1c, theta1s: solved.theta1s, coning: solved.coning };
-}
-
-/** The cyclic that keeps the disc where the shaft is, as far as there is one; the rest is flapping. */
-function steer(
-  airframe: Airframe,
-  rotor: number,
-  { theta1c, theta1s }: Settled,
-  put: (index: number, value: number) => void,
-  controlAt: number,
-  stateAt: number,
-): void {
-  const part = (airframe.rotors[rotor] as Airframe["rotors"][number]).part;
-  const sense = part.turns === "counter-clockwise" ? 1 : -1;
-  const find = (what: string) => airframe.controls.findIndex((control) => control.part === part.id && control.what === what);
-  const longitudinal = find("longitudinal-cyclic");
-  const lateral = find("lateral-cyclic");
-  if (longitudinal >= 0) put(controlAt + longitudinal, theta1s);
-  else put(stateAt + 2, -theta1s);
-  if (lateral >= 0) put(controlAt + lateral, -sense * theta1c);
-  else put(stateAt + 3, sense * theta1c);
 }

@@ -1,0 +1,26 @@
+/**
+ * How a flight may be begun: how far the rotors carry it, how fast they turn, where the nose points. A trim of which nothing is known is
+ * tried from all of them; which of them reach the least power was found by trying (see the audit of the trim).
+ */
+export interface WayOfFlying {
+  /** Tip speed over its permitted range, from 0 to 1. */
+  readonly tipSpeed: number;
+  /** The attitude: given above the path [deg], or what the main wing needs for this share of its largest steady lift. */
+  readonly nose: { readonly kind: "pitch"; readonly above: number } | { readonly kind: "wing"; readonly lift: number };
+  /** Thrust along the path over weight [1]. */
+  readonly forward: number;
+  /** Of a glide [deg]. */
+  readonly descent: number;
+  /** Tail surfaces turned into their flow rather than left in the middle. */
+  readonly alignedTail: boolean;
+}
+
+/** @derivation not a formula */
+export const waysOfFlying: readonly WayOfFlying[] = [
+  { tipSpeed: 0.65, nose: { kind: "pitch", above: -4 }, forward: 0.03, descent: -14, alignedTail: true },
+  { tipSpeed: 0.65, nose: { kind: "pitch", above: 0 }, forward: 0.03, descent: -25, alignedTail: false },
+  { tipSpeed: 0.3, nose: { kind: "wing", lift: 0.6 }, forward: 0.1, descent: -12, alignedTail: false },
+  { tipSpeed: 0.05, nose: { kind: "wing", lift: 0.6 }, forward: 0.14, descent: -18, alignedTail: false },
+  { tipSpeed: 1, nose: { kind: "wing", lift: 0.3 }, forward: 0.05, descent: -12, alignedTail: true },
+  { tipSpeed: 0.65, nose: { kind: "pitch", above: 5 }, forward: 0.05, descent: -40, alignedTail: false },
+];

@@ -51,6 +51,11 @@ const preferred = {
   "rotor.solidity": from(0.02, 0.2),
   "rotor.aircraft": fc.constantFrom("aircraft/baseline.yaml", "aircraft/revised.yaml"),
   sweep: fc.constantFrom({ collective: [0, 0.1, 0.3] }, { collective: [0.05], combine: "together" }),
+  stopped: fc.constantFrom([], [], [], ["left-drive"], ["rotor-drive", "right-drive"], ["nowhere"]),
+  stuck: fc.constantFrom([], [], [], [{ control: "elevator", at: 0.1 }], [{ control: "nowhere", at: 0 }]),
+  groundHeight: from(0.3, 20),
+  sideslip: fc.oneof(fc.constantFrom(0, 0, "free"), from(-3, 3)),
+  turnRate: fc.oneof(fc.constant(0), from(-1, 1)),
   climbRate: from(-15, 8),
   tipSpeed: from(20, 140),
   ct: from(0, 0.012),
@@ -85,6 +90,7 @@ const shortLists: Readonly<Record<string, object>> = {
 
 /** Preferences of one analysis alone: the same name means something else elsewhere. */
 const ownPreferred: Readonly<Record<string, Readonly<Record<string, fc.Arbitrary<unknown>>>>> = {
+  balance: { "payloads.*": fc.constantFrom("parts", "camera", "empty"), "places.x": from(-1, 1) },
   battery: preferredBattery,
   propeller: preferredPropeller,
 };

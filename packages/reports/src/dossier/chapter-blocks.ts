@@ -62,9 +62,13 @@ function caseBlocks(chapter: DossierChapter, index: number, view: CaseView, demo
 /** Rows kept of a table beside a map: the legs of a flight are not thinned. */
 const legRows = 24;
 
-/** A chapter with a map has a page for itself. */
 export function hasMap(view: CaseView): boolean {
   return view.figures.some((figure) => figure.kind === "map");
+}
+
+/** A chapter with a map, a drawing or a course in time has a page for itself. */
+export function fillsPage(view: CaseView): boolean {
+  return view.figures.some((figure) => figure.kind === "map" || figure.kind === "scene" || figure.kind === "profile");
 }
 
 function figureBlock(chapter: DossierChapter, index: number, figure: Figure): FigureBlock {

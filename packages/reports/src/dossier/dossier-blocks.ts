@@ -1,6 +1,6 @@
 import { answeredPages } from "../pages.ts";
 import type { Block } from "./blocks.ts";
-import { type ChapterSize, chapterBlocks, hasMap } from "./chapter-blocks.ts";
+import { type ChapterSize, chapterBlocks, fillsPage } from "./chapter-blocks.ts";
 import type { DossierChapter, DossierRequest } from "./dossier-request.ts";
 import { identificationBlocks } from "./front-blocks.ts";
 import { methodBlocks, publishedBlocks } from "./method-blocks.ts";
@@ -46,12 +46,12 @@ function orderedChapters(chapters: readonly DossierChapter[]): readonly DossierC
   return [...onPages, ...others];
 }
 
-/** Chapters that share a page; one with a map has a page for itself. */
+/** Chapters that share a page, and those that have one for themselves. */
 function chapterGroups(chapters: readonly DossierChapter[]): readonly (readonly DossierChapter[])[] {
   const groups: DossierChapter[][] = [];
   let open = false;
   for (const chapter of chapters) {
-    const alone = chapter.view.cases.some((each) => each !== null && hasMap(each));
+    const alone = chapter.view.cases.some((each) => each !== null && fillsPage(each));
     if (open && !alone) groups.at(-1)?.push(chapter);
     else groups.push([chapter]);
     open = !alone;

@@ -136,7 +136,7 @@ export const sampleForces: SceneFigure = {
     { name: "wing", meaning: "wing", kind: "force", at: [0.05, 0, 0], vector: [-3, 0, -46] },
     { name: "propellers", meaning: "propellers", kind: "force", at: [0.3, 0.8, 0], vector: [31, 0, 0] },
     { name: "fin", meaning: "wing", kind: "force", at: [-0.9, 0, -0.1], vector: [0, -0.2, 0] },
-    { name: "tailplane", meaning: "wing", kind: "moment", at: [-0.9, 0, -0.1], vector: [0, 0.002, 0] },
+    { name: "tailplane", meaning: "wing", kind: "moment", at: [-0.9, 0, -0.1], vector: [0, 0.006, 0] },
   ],
   attitude: { pitch: 0.06, roll: -0.03, about: [0.02, 0, 0.01], velocity: [22, 0.5, 1.4] },
 };

@@ -15,6 +15,8 @@ const turnRadius = 17;
 const widestTurn = 4.6;
 /** Smaller shares of the largest moment are told in words. */
 const smallestTurn = 0.03;
+/** Shares of the largest force or moment that are told at all; smaller ones stand in the table. */
+const smallestTold = 1e-3;
 
 interface Arrow {
   readonly series: string;
@@ -48,13 +50,14 @@ export function drawArrows(
 
 function forces(figure: SceneFigure, canvas: ViewCanvas, small: string[], context: DrawContext): readonly Arrow[] {
   const perNewton = forceScale(figure) * canvas.place.scale;
+  const largest = Math.max(0, ...(figure.arrows ?? []).filter((each) => each.kind === "force").map((each) => Math.hypot(...each.vector)));
   return (figure.arrows ?? []).flatMap((each): readonly Arrow[] => {
     if (each.kind !== "force") return [];
     const [dx, dy] = canvas.look.direction(each.vector);
     const size = Math.hypot(dx, dy);
     const name = `${each.name} ${formatReading(size, "force", { system: context.system }).text}`;
     if (size * perNewton < shortest) {
-      if (size > 0) small.push(name);
+      if (size > smallestTold * largest) small.push(name);
       return [];
     }
     const from = canvas.toPaper(canvas.look.place(each.at));
@@ -72,7 +75,7 @@ function moments(figure: SceneFigure, canvas: ViewCanvas, small: string[], conte
     if (value === 0) return [];
     const name = `${each.name} ${formatReading(Math.abs(value), "torque", { system: context.system }).text}`;
     if (Math.abs(value) < smallestTurn * largest) {
-      small.push(name);
+      if (Math.abs(value) > smallestTold * largest) small.push(name);
       return [];
     }
     const [x, y] = canvas.toPaper(canvas.look.place(each.at));

@@ -2,13 +2,7 @@ export type { BatteryDefinition } from "./battery-part.ts";
 export type { BodyPart } from "./body-part.ts";
 export { type Control, type ControlRange, controlRange } from "./control.ts";
 export type { ControlPart } from "./control-part.ts";
-// Two names for one thing until every reader says AircraftDefinition.
-export {
-  type AircraftDefinition,
-  type AircraftDefinition as WholeAircraft,
-  aircraftDefinition,
-  aircraftDefinition as wholeAircraft,
-} from "./definition.ts";
+export { type AircraftDefinition, aircraftDefinition } from "./definition.ts";
 export type { DriveLine } from "./drive-line.ts";
 export type { ElectricalNetwork } from "./electrical-network.ts";
 export type { InterferencePart } from "./interference-part.ts";

@@ -2,6 +2,7 @@ import { atmosphere } from "./atmosphere/atmosphere.ts";
 import { balance } from "./balance/balance.ts";
 import { battery } from "./battery/battery.ts";
 import type { Analysis } from "./contract.ts";
+import { envelope } from "./envelope/envelope.ts";
 import { mission } from "./mission/mission.ts";
 import { motor } from "./motor/motor.ts";
 import { payload } from "./payload/payload.ts";
@@ -20,6 +21,7 @@ export const analyses: readonly Analysis[] = [
   speed,
   balance,
   trim,
+  envelope,
   stability,
   transient,
   mission,

@@ -30,7 +30,8 @@ const beyondMeasure = 1000;
  * Limits that a steady flight meets beside those of its trim: every motor's winding in the long run, cells by their voltage and warmth,
  * Mach number of the advancing tip.
  *
- * Cells are as warm as the bay, ambient plus its rise, for the voltage that they hold; for their hottest, their own loss comes on top.
+ * Cells are as warm as the bay, ambient plus its rise, for the voltage that they hold; for their hottest, what their own loss adds in the
+ * long run comes on top.
  *
  *     P_most = U_c (U₀ − U_c)/R,   T = T_bay + R_th I² R_block,   M = (Ω R + V)/a
  *
@@ -56,7 +57,9 @@ function motorLimits({ evaluation }: FullTrimmed, { air, aircraft }: FullConditi
     const { motor } = first;
     const winding = windingTemperature(motor, state, air);
     const share = winding === null ? beyondMeasure : (winding - air.temperature) / (motor.temperatureMaximum - air.temperature);
-    return [{ name: `${words(line.id)} motor heat`, family: "power", share: motor.temperatureMaximum > air.temperature ? share : beyondMeasure }];
+    return [
+      { name: `${words(line.id)} motor heat`, family: "power", share: motor.temperatureMaximum > air.temperature ? share : beyondMeasure },
+    ];
   });
 }
 
@@ -77,12 +80,29 @@ function cellLimits({ evaluation }: FullTrimmed, { aircraft, loading, air }: Ful
   const current = root > 0 ? (rest - Math.sqrt(root)) / (2 * resistance) : rest / (2 * resistance);
   const blockCurrent = current / loading.blocks;
   const blockResistance = (resistance - battery.wiringResistance) * loading.blocks;
-  const hottest = bay + battery.thermalResistance * blockCurrent ** 2 * blockResistance;
+  const rise = steadyRise(battery.thermalResistance * blockCurrent ** 2 * blockResistance, bay, battery.cell.resistanceActivation);
   const range = battery.cell.temperatureMaximum - bay;
   return [
     { name: "cell voltage", family: "power", share },
-    { name: "cell heat", family: "power", share: range > 0 ? Math.min(beyondMeasure, (hottest - bay) / range) : beyondMeasure },
+    { name: "cell heat", family: "power", share: range > 0 ? Math.min(beyondMeasure, rise / range) : beyondMeasure },
   ];
+}
+
+/**
+ * How much warmer than the bay a cell is in the long run [K]: the warmer it is, the less its resistance makes.
+ *
+ * @param rise with the resistance of the bay's temperature [K]
+ * @derivation R(T) = R(T_bay) exp(B (1/T − 1/T_bay)); halving
+ */
+function steadyRise(rise: number, bay: number, activation: number): number {
+  let low = 0;
+  let high = rise;
+  for (let i = 0; i < 40; i++) {
+    const middle = (low + high) / 2;
+    if (rise * Math.exp(activation * (1 / (bay + middle) - 1 / bay)) > middle) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
 }
 
 /** A limit of the air itself that is broken at an altitude, whatever is flown there. */

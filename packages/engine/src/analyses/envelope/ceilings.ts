@@ -1,0 +1,101 @@
+import type { FullPoint } from "../../equilibrium/index.ts";
+import { ceiling, type EnvelopeTrimmer, levelAt } from "../../performance/index.ts";
+import type { CeilingRow, EnvelopeOutputs, EnvelopeRow } from "./schema.ts";
+import type { EnvelopeSetting } from "./setting.ts";
+
+/** A steady climb that is left at the service ceiling: 100 ft/min, common practice [m/s]. */
+const serviceClimb = 0.508;
+/** Ceilings are looked for up to here [m]. */
+const highest = 11_000;
+const step = 2000;
+const shortStep = 200;
+const tolerance = 25;
+
+interface Hooks {
+  progress(done: number): void;
+  checked(): void;
+}
+
+/** Ceilings of every pack on every day, and of the pack in question on further days. They ask nothing of altitude limits. */
+export function ceilingRows(
+  setting: EnvelopeSetting,
+  rows: readonly EnvelopeRow[],
+  hooks: Hooks,
+): { readonly rows: CeilingRow[]; readonly solves: EnvelopeOutputs["solves"] } {
+  const solves = { converged: 0, limited: 0, failed: 0 };
+  const found: CeilingRow[] = [];
+  let done = 0;
+  for (const blocks of setting.flown) {
+    const days = blocks === setting.now.blocks ? setting.ceilingDays : setting.days;
+    for (const day of days) {
+      found.push(...ceilingsOf(setting, rows, { blocks, day }, hooks.checked, solves));
+      done += 1;
+      hooks.progress(done);
+    }
+  }
+  return { rows: found, solves };
+}
+
+function ceilingsOf(
+  setting: EnvelopeSetting,
+  rows: readonly EnvelopeRow[],
+  { blocks, day }: { readonly blocks: number; readonly day: number },
+  checked: () => void,
+  solves: { converged: number; limited: number; failed: number },
+): CeilingRow[] {
+  const used: EnvelopeTrimmer[] = [];
+  const bottom = Math.min(setting.altitudes[0] as number, highest - step);
+  type Points = (density: number) => readonly FullPoint[];
+  /** From another ceiling, below which this one cannot lie, in short steps; else from the lowest altitude. */
+  const search = (kind: CeilingRow["kind"], points: Points, above?: CeilingRow, ground?: number): CeilingRow => {
+    const lowest = above?.altitude ?? bottom;
+    const shape = { lowest, highest, step: lowest === bottom ? step : shortStep, tolerance };
+    const found = ceiling(shape, (altitude) => {
+      const conditions = setting.conditions(blocks, altitude, day, ground);
+      const trimmer = setting.trimmer(conditions, checked);
+      used.push(trimmer);
+      return { trimmer, points: points(conditions.air.density) };
+    });
+    const { stop } = found;
+    const altitude = found.altitude ?? above?.altitude ?? null;
+    return {
+      blocks,
+      temperatureOffset: day,
+      kind,
+      altitude,
+      isSought: stop !== undefined,
+      limit: stop?.limit ?? null,
+      family: stop?.family ?? null,
+    };
+  };
+  const hover = () => [levelAt("clutch-closed", 0)];
+  const near = setting.groundHeight;
+  const far = search("hover", hover);
+  const found = [far, ...(near === undefined ? [] : [search("hover near the ground", hover, far, near)])];
+  const cheapest = cheapestRow(rows, blocks, day) ?? cheapestRow(rows, blocks, setting.now.temperatureOffset);
+  if (cheapest) {
+    const density = setting.conditions(blocks, cheapest.altitude, cheapest.temperatureOffset).air.density;
+    const climbing = (climbRate: number) => (here: number) =>
+      flightsAt(cheapest, Math.sqrt(density / here)).map((point) => ({ ...point, climbRate }));
+    const service = search("service", climbing(serviceClimb));
+    found.push(service, search("level flight", climbing(0), service));
+  }
+  for (const { trimmer } of used) {
+    solves.converged += trimmer.counter.converged;
+    solves.limited += trimmer.counter.limited;
+    solves.failed += trimmer.counter.failed;
+  }
+  return found;
+}
+
+/** The speed of least power kept at the same dynamic pressure, in the mode that is cheaper there, then in the other. */
+function flightsAt({ mode, airspeed }: EnvelopeRow, faster: number): FullPoint[] {
+  const other = mode === "clutch-closed" ? "clutch-open" : "clutch-closed";
+  return [levelAt(mode, airspeed * faster), levelAt(other, airspeed * faster)];
+}
+
+function cheapestRow(rows: readonly EnvelopeRow[], blocks: number, day: number): EnvelopeRow | undefined {
+  const flying = rows.filter((row) => row.state === "flies" && row.blocks === blocks && row.temperatureOffset === day);
+  const lowest = Math.min(...flying.map(({ altitude }) => altitude));
+  return flying.filter(({ altitude }) => altitude === lowest).sort((a, b) => (a.electricPower as number) - (b.electricPower as number))[0];
+}

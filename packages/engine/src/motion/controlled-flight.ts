@@ -15,8 +15,8 @@ export interface ControlledFlight {
   readonly substeps: number;
 }
 
-/** Flapping is balanced to this angle in flight [rad]: a thousandth of a degree. */
-const flapTolerance = 2e-5;
+/** Flapping is balanced to this angle in flight [rad]: six thousandths of a degree. */
+const flapTolerance = 1e-4;
 /** Rate of decay times step that the integrator is given at most; it is stable to 0.54. */
 const calmestStep = 0.4;
 const leastFlapTolerance = 1e-8;

@@ -61,7 +61,7 @@ export class FlapBalance {
       before = left;
       left = largestResidual(loads);
     }
-    this.#remember(rotorStates);
+    this.#remember(rotorStates, loads);
     return loads;
   }
 
@@ -72,12 +72,14 @@ export class FlapBalance {
       rotorStates[place(i)] = 3 * (first[i] as number) - 3 * (second[i] as number) + (third[i] as number);
   }
 
-  #remember(rotorStates: Float64Array): void {
+  /** The angles of this balance for the next prediction, with what was left over taken off by the slopes: no evaluation is spent on it. */
+  #remember(rotorStates: Float64Array, loads: MovingLoads): void {
     const [first, second, third] = this.#past;
     this.#past[0] = third;
     this.#past[1] = first;
     this.#past[2] = second;
-    for (let i = 0; i < this.#count * angles; i++) third[i] = rotorStates[place(i)] as number;
+    const left = this.#fresh ? this.#steps(loads) : undefined;
+    for (let i = 0; i < this.#count * angles; i++) third[i] = (rotorStates[place(i)] as number) - (left?.[i] ?? 0);
     this.#known += 1;
   }
 
@@ -99,18 +101,22 @@ export class FlapBalance {
   }
 
   #correct(rotorStates: Float64Array, loads: MovingLoads): void {
+    this.#steps(loads).forEach((step, i) => {
+      rotorStates[place(i)] = (rotorStates[place(i)] as number) - Math.min(Math.max(step, -largestStep), largestStep);
+    });
+  }
+
+  /** Newton's steps of all angles [rad]. */
+  #steps(loads: MovingLoads): Float64Array {
     const left = residuals(loads);
     for (let rotor = 0; rotor < this.#count; rotor++) {
       const matrix = this.#slopes.slice(rotor * angles * angles, (rotor + 1) * angles * angles);
-      const step = Float64Array.from(left.subarray(rotor * angles, (rotor + 1) * angles));
+      const step = left.subarray(rotor * angles, (rotor + 1) * angles);
       // An angle that nothing depends on (coning of a blade that cannot cone) stays where it is.
       for (let i = 0; i < angles; i++) if (idle(matrix, i)) matrix[i * angles + i] = 1;
-      if (!solveLinearInPlace(matrix, step, angles)) continue;
-      for (let i = 0; i < angles; i++) {
-        const at = place(rotor * angles + i);
-        rotorStates[at] = (rotorStates[at] as number) - Math.min(Math.max(step[i] as number, -largestStep), largestStep);
-      }
+      if (!solveLinearInPlace(matrix, step, angles)) step.fill(0);
     }
+    return left;
   }
 }
 

@@ -127,7 +127,12 @@ export class FlightSimulation {
   #steer(wanted: EulerAngles, step: number): void {
     const { dynamics, state } = this.flight;
     if (this.controller) {
-      this.controller.act(eulerAngles(state, bodyState.quaternion), [state[3] as number, state[4] as number, state[5] as number], wanted);
+      this.controller.act(
+        eulerAngles(state, bodyState.quaternion),
+        [state[3] as number, state[4] as number, state[5] as number],
+        wanted,
+        step,
+      );
       this.actuators.move(this.controller.asked, step);
     }
     dynamics.controls.set(this.actuators.positions);

@@ -29,37 +29,47 @@ export interface RecoveryBand {
 /** Two degrees, two hundredths of rotor speed, a twentieth of weight, three degrees per second: common practice, by eye. */
 export const usualBand: RecoveryBand = { attitude: 0.035, rotorRate: 0.02, loadFactor: 0.05, rates: 0.05 };
 
-/**
- * Time from `from` until everything is within the band for good [s]; null when it is not by the end. Rotor speed counts only where
- * `withRotor`: a rotor whose drive has stopped has no speed to come back to.
- */
+/** What a flight should come back to. */
+export interface RecoveryGoal {
+  readonly roll: number;
+  readonly pitch: number;
+  readonly loadFactor: number;
+  /** [rad/s] */
+  readonly rates: readonly [number, number, number];
+  /** [rad/s]; none where the rotors' speed does not matter. */
+  readonly rotorRates: readonly number[];
+}
+
+/** The state of a sample as a goal. */
+export function goalOf({ attitude, loadFactor, rates, rotorRates }: FlightSample): RecoveryGoal {
+  return { roll: attitude.roll, pitch: attitude.pitch, loadFactor, rates, rotorRates };
+}
+
+/** Time from `from` until everything is within the band of the goal for good [s]; null when it is not by the end. */
 export function recoveryTime(
   samples: readonly FlightSample[],
   from: number,
-  withRotor = true,
+  goal: RecoveryGoal,
   band: RecoveryBand = usualBand,
 ): number | null {
-  const [first] = samples;
-  if (!first) return null;
   for (let k = samples.length - 1; k >= 0; k--) {
-    const sample = samples[k] as FlightSample;
-    if (isBack(sample, first, withRotor, band)) continue;
-    if (k === samples.length - 1) return null;
-    return Math.max(0, (samples[k + 1] as FlightSample).time - from);
+    if (outsideBand(samples[k] as FlightSample, goal, band).length === 0) continue;
+    return k === samples.length - 1 ? null : Math.max(0, (samples[k + 1] as FlightSample).time - from);
   }
-  return 0;
+  return samples.length > 0 ? 0 : null;
 }
 
-function isBack(now: FlightSample, first: FlightSample, withRotor: boolean, band: RecoveryBand): boolean {
-  const turned = Math.max(Math.abs(now.attitude.roll - first.attitude.roll), Math.abs(now.attitude.pitch - first.attitude.pitch));
-  const rates = Math.max(...now.rates.map((rate, i) => Math.abs(rate - (first.rates[i] as number))));
-  const rotors = withRotor ? now.rotorRates.map((rate, i) => Math.abs(rate / (first.rotorRates[i] as number) - 1)) : [];
-  return (
-    turned <= band.attitude &&
-    rates <= band.rates &&
-    Math.abs(now.loadFactor - first.loadFactor) <= band.loadFactor &&
-    Math.max(0, ...rotors) <= band.rotorRate
-  );
+/** What of a sample is outside the band, in words. */
+export function outsideBand(now: FlightSample, goal: RecoveryGoal, band: RecoveryBand = usualBand): readonly string[] {
+  const rates = Math.max(...now.rates.map((rate, i) => Math.abs(rate - (goal.rates[i] as number))));
+  const rotors = goal.rotorRates.map((rate, i) => Math.abs((now.rotorRates[i] ?? 0) / rate - 1));
+  return [
+    ...(Math.abs(now.attitude.roll - goal.roll) > band.attitude ? ["roll"] : []),
+    ...(Math.abs(now.attitude.pitch - goal.pitch) > band.attitude ? ["pitch"] : []),
+    ...(rates > band.rates ? ["rates"] : []),
+    ...(Math.abs(now.loadFactor - goal.loadFactor) > band.loadFactor ? ["load factor"] : []),
+    ...(Math.max(0, ...rotors) > band.rotorRate ? ["rotor speed"] : []),
+  ];
 }
 
 /** Smallest and largest of something over a flight, with the time of each. */

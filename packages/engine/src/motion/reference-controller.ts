@@ -7,6 +7,8 @@ import type { MovingControl } from "./moving-aircraft.ts";
 export interface ControllerGains {
   /** Of roll and pitch [rad/s]. */
   readonly attitude: number;
+  /** How fast a lasting error of attitude is taken away [1/s]. */
+  readonly integral: number;
   /** Of heading [rad/s]. */
   readonly heading: number;
   /** [1] */
@@ -14,7 +16,10 @@ export interface ControllerGains {
 }
 
 /** Moderate, so that no aircraft is flattered by its autopilot: common practice for small rotorcraft. */
-export const referenceGains: ControllerGains = { attitude: 3, heading: 1, damping: 0.8 };
+export const referenceGains: ControllerGains = { attitude: 3, integral: 0.5, heading: 1, damping: 0.8 };
+
+/** Largest error of attitude that the integral stands for [rad]: it does not wind up beyond. */
+const mostIntegral = 0.35;
 
 /** How far ahead a control's rate counts as its authority [s]. */
 const authorityTime = 0.1;
@@ -23,11 +28,11 @@ const authorityTime = 0.1;
 const rows = [5, 2, 6] as const;
 
 /**
- * Attitude hold with rate damping, the same for every aircraft: wanted accelerations about the three axes are given to the controls by the
+ * Attitude hold with integral and rate damping, the same for every aircraft: wanted accelerations about the three axes are given to the controls by the
  * linearised effect of each, shares by the square of what each can do within a tenth of a second. Speed of rotors is the governors' business; height
  * and airspeed are not held.
  *
- *     p' = −ω² (φ − φ₀) − 2 ζ ω p      and so for pitch and heading
+ *     p' = −ω² (φ − φ₀ + k ∫(φ − φ₀) dt) − 2 ζ ω p      and so for pitch; heading without the integral
  *     Δu = W Bᵀ (B W Bᵀ)⁻¹ a
  *
  * @derivation least sum of (Δu over authority)² with B Δu = a
@@ -37,6 +42,7 @@ export class ReferenceController {
   readonly #trim: Float64Array;
   /** Controls by axes, row-major. */
   readonly #allocation: Float64Array;
+  readonly #sums = { roll: 0, pitch: 0 };
   /** Asked positions of all controls, SI. */
   readonly asked: Float64Array;
 
@@ -59,12 +65,15 @@ export class ReferenceController {
     this.#trim[control] = position;
   }
 
-  /** Writes what is asked of the controls for an attitude and rates when another attitude is wanted. */
-  act(now: EulerAngles, rates: readonly [number, number, number], wanted: EulerAngles): void {
-    const { attitude, heading, damping } = this.#gains;
+  /** Writes what is asked of the controls for an attitude and rates when another attitude is wanted; `step` since the last time [s]. */
+  act(now: EulerAngles, rates: readonly [number, number, number], wanted: EulerAngles, step: number): void {
+    const { attitude, integral, heading, damping } = this.#gains;
+    const summed = (sum: number, error: number) => Math.min(Math.max(sum + integral * error * step, -mostIntegral), mostIntegral);
+    this.#sums.roll = summed(this.#sums.roll, now.roll - wanted.roll);
+    this.#sums.pitch = summed(this.#sums.pitch, now.pitch - wanted.pitch);
     const acceleration = [
-      -attitude * attitude * (now.roll - wanted.roll) - 2 * damping * attitude * rates[0],
-      -attitude * attitude * (now.pitch - wanted.pitch) - 2 * damping * attitude * rates[1],
+      -attitude * attitude * (now.roll - wanted.roll + this.#sums.roll) - 2 * damping * attitude * rates[0],
+      -attitude * attitude * (now.pitch - wanted.pitch + this.#sums.pitch) - 2 * damping * attitude * rates[1],
       -heading * heading * wrapped(now.yaw - wanted.yaw) - 2 * damping * heading * rates[2],
     ];
     for (let i = 0; i < this.asked.length; i++) {

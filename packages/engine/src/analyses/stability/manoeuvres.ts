@@ -6,7 +6,9 @@ import {
   discreteGust,
   eulerAngles,
   extremesOf,
+  type FlightSample,
   type FlightTrace,
+  goalOf,
   pitchExcursion,
   recoveryTime,
 } from "../../motion/index.ts";
@@ -61,7 +63,7 @@ function manoeuvreOutput(name: string, mode: ManoeuvreOutput["mode"], airspeed: 
     lowestRotorShare: slowest === null || rotor === undefined ? null : slowest / rotor,
     lowestLoadFactor: load.lowest,
     highestLoadFactor: load.highest,
-    timeToRecover: trace.stopped === undefined ? recoveryTime(samples, begin) : null,
+    timeToRecover: trace.stopped === undefined ? recoveryTime(samples, begin, goalOf(samples[0] as FlightSample)) : null,
     heightChange: last ? last.place[2] : 0,
     stopped: trace.stopped ?? null,
     energyGap: trace.energyGap,

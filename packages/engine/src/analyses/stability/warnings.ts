@@ -41,7 +41,7 @@ function aircraftWarnings({ conditions }: StabilityOutputs): readonly Warning[] 
       grade: "note",
       kind: "reference-controller",
       message:
-        "Manoeuvres are flown by a reference controller (attitude 3 rad/s, heading 1 rad/s, damping 0.8, 200 Hz, no delay; common practice), not by the aircraft's own.",
+        "Manoeuvres are flown by a reference controller (attitude 3 rad/s with integral, heading 1 rad/s, damping 0.8, 200 Hz, no delay; common practice), not by the aircraft's own.",
     },
   ];
 }

@@ -4,14 +4,16 @@ import type { TransientOutputs } from "./output-schema.ts";
 
 /** Whether it gets through, how soon and at what cost. */
 export function transientAnswer(outputs: TransientOutputs): Answer {
-  const { recovered, timeToRecover, stopped, step } = outputs;
+  const { recovered, timeToRecover, stopped, step, notBack } = outputs;
   const start = words(`When ${step}, `);
   const sentence: readonly Token[] =
     recovered && timeToRecover !== null
       ? [start, words("it is back in "), reading(timeToRecover, "time", "/timeToRecover"), ...costWords(outputs), words(".")]
       : [
           start,
-          words(stopped === null ? "it does not come back within the time that was followed" : `it is lost: ${stopped}`),
+          words(
+            stopped === null ? `it does not come back within the time that was followed (${notBack.join(", ")})` : `it is lost: ${stopped}`,
+          ),
           ...costWords(outputs),
           words("."),
         ];

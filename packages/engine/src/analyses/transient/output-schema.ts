@@ -20,6 +20,7 @@ export const transientOutputs = z.strictObject({
   recovered: z.boolean().describe("Whether attitude, rates and load factor came back and the rotors turn within their limits."),
   timeToRecover: quantity("time", { description: "From the step until they are back for good; none when they are not." }).nullable(),
   stopped: z.string().nullable().describe("Why the flight was not followed to the end."),
+  notBack: z.array(z.string()).describe("What is not back at the end."),
   peakRoll: angle("Largest roll from the flight before, in size."),
   peakPitch: angle("Largest pitch from the flight before, in size."),
   peakRate: quantity("anglePerTime", { description: "Largest rate about any axis." }),

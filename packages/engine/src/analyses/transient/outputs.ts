@@ -1,7 +1,17 @@
 import type { Airframe } from "../../airframe/index.ts";
-import { type ControlledFlight, controlStep, extremesOf, type FlightSample, type FlightTrace, recoveryTime } from "../../motion/index.ts";
+import {
+  type ControlledFlight,
+  controlStep,
+  extremesOf,
+  type FlightSample,
+  type FlightTrace,
+  goalOf,
+  outsideBand,
+  recoveryTime,
+  usualBand,
+} from "../../motion/index.ts";
 import type { TransientOutputs } from "./output-schema.ts";
-import { type PreparedStep, stepAt } from "./steps.ts";
+import { type PreparedStep, stepAt } from "./prepared-step.ts";
 
 /** Rows of the course that are kept. */
 const mostRows = 401;
@@ -19,8 +29,12 @@ export function transientOutputsOf(
   const most = (value: (sample: FlightSample) => number) => extremesOf(samples, (sample) => Math.abs(value(sample))).highest;
   const load = extremesOf(samples, ({ loadFactor }) => loadFactor);
   const rotors = rotorRows(airframe, samples);
-  const time = trace.stopped === undefined ? recoveryTime(samples, stepAt, step.driven) : null;
-  const turning = rotors.every(({ end, permittedLowest, permittedHighest }) => end >= permittedLowest && end <= permittedHighest);
+  const goal = step.goal ?? goalOf(first);
+  const time = trace.stopped === undefined ? recoveryTime(samples, stepAt, goal) : null;
+  const slack = usualBand.rotorRate;
+  const turning = rotors.every(
+    ({ end, permittedLowest, permittedHighest }) => end >= permittedLowest * (1 - slack) && end <= permittedHighest * (1 + slack),
+  );
   const recovered = time !== null && turning;
   const there = recovered ? samples.find((sample) => sample.time >= stepAt + time) : undefined;
   return {
@@ -30,6 +44,7 @@ export function transientOutputsOf(
     recovered,
     timeToRecover: recovered ? time : null,
     stopped: trace.stopped ?? null,
+    notBack: recovered ? [] : [...outsideBand(last, goal), ...(turning ? [] : ["rotor speed beyond its limits"])],
     peakRoll: most(({ attitude }) => attitude.roll - first.attitude.roll),
     peakPitch: most(({ attitude }) => attitude.pitch - first.attitude.pitch),
     peakRate: most(({ rates: [p, q, r] }) => Math.max(Math.abs(p), Math.abs(q), Math.abs(r))),

@@ -11,7 +11,8 @@ const engineStop = z
       .optional()
       .meta({ description: "Drive lines that stop; those of the rotors when absent, all of them where no rotor is driven." }),
     reaction: quantity("time", {
-      description: "Until the collective goes to its setting for a free rotor, at its rate. A second is what a pilot is granted.",
+      description:
+        "Until the controls go to those of flight with the rotor free, at their rates. Certification grants a pilot a second (from memory).",
       minimum: 0,
       maximum: 10,
     }).default(0.5),
@@ -74,6 +75,11 @@ export const transientInputs = z.strictObject({
         3,
       ),
       heading: quantity("anglePerTime", { description: "Stiffness of heading as a frequency.", minimum: 0, maximum: 20 }).default(1),
+      integral: quantity("growthRate", {
+        description: "How fast a lasting error of attitude is taken away.",
+        minimum: 0,
+        maximum: 5,
+      }).default(0.5),
       damping: quantity("dimensionless", { description: "Share of critical damping.", minimum: 0, maximum: 3 }).default(0.8),
     })
     .prefault({})

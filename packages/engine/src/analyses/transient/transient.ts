@@ -44,7 +44,7 @@ function run(project: ProjectView, inputs: TransientInputs, context: Context<Tra
     };
   }
   const controlled = controlledFlight(trimmer.airframe, trimmed, inputs.controller);
-  const step = preparedStep(flight, controlled, trimmed, inputs);
+  const step = preparedStep(flight, trimmer, controlled, trimmed, inputs);
   if (isProblem(step)) return { problem: step };
   context.progress(1, 2, "flight through the step");
   const trace = controlled.simulation.run({
@@ -52,6 +52,7 @@ function run(project: ProjectView, inputs: TransientInputs, context: Context<Tra
     step: controlStep,
     substeps: controlled.substeps,
     events: step.events,
+    ...(step.wanted ? { wanted: step.wanted } : {}),
     recordEvery: 4,
   });
   return { outputs: transientOutputsOf(trimmer.airframe, controlled, step, trace), assumed: flight.assumed, warnings };
@@ -64,6 +65,12 @@ const warnings: readonly Warning[] = [
     kind: "reference-controller",
     message:
       "Flown by a reference controller that holds the attitude, neither height nor airspeed, without delay (gains common practice): what the aircraft's own autopilot makes of it is not shown.",
+  },
+  {
+    grade: "care",
+    kind: "no-dynamic-stall",
+    message:
+      "Blades and wings stall at once and as if each moment lasted: beyond stall the flight is lost here sooner and more suddenly than it would be.",
   },
   {
     grade: "note",

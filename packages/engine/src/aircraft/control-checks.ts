@@ -1,7 +1,7 @@
+import type { AircraftDefinition } from "./aircraft-entries.ts";
+import { type Complain, uniqueIds, unknown } from "./complaint.ts";
 import type { Control } from "./control.ts";
 import type { ControlPart } from "./control-part.ts";
-import { type Complain, uniqueIds, unknown } from "./cross-checks.ts";
-import type { AircraftDefinition } from "./definition.ts";
 
 type PartKind = "rotor" | "propeller" | "surface";
 

@@ -8,9 +8,9 @@ export type { ElectricalNetwork } from "./electrical-network.ts";
 export type { InterferencePart } from "./interference-part.ts";
 export { hotelPower, type Loading, largestPayload, recordLoading, standardGravity, takeoffMass } from "./loading.ts";
 export type { PayloadRecord } from "./loading-records.ts";
-export { blockPlace, combinedMass, type MassItem, type MassProperties, massItems, massProperties } from "./mass-properties.ts";
+export { blockPlace, type MassItem, type MassProperties, massItems, massProperties } from "./mass-properties.ts";
 export type { MotorDefinition } from "./motor-part.ts";
-export { type ConsumerPower, emergencyPower, type NetworkPower, type NetworkUse, networkPower, terminalPower } from "./network-power.ts";
+export { type ConsumerPower, emergencyPower, type NetworkPower, type NetworkUse, networkPower } from "./network-power.ts";
 export type { Place, Size } from "./placement.ts";
 export type { PropellerPart } from "./propeller-part.ts";
 export type {

@@ -1,4 +1,4 @@
-import { type Complain, uniqueIds, unknown } from "./cross-checks.ts";
+import { type Complain, uniqueIds, unknown } from "./complaint.ts";
 import type { ElectricalNetwork } from "./electrical-network.ts";
 
 /** Buses hang from the pack's terminals as a tree: each but the first is fed by one converter. */

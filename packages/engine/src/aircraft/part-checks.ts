@@ -1,5 +1,5 @@
-import { type Complain, uniqueIds, unknown } from "./cross-checks.ts";
-import type { AircraftDefinition } from "./definition.ts";
+import type { AircraftDefinition } from "./aircraft-entries.ts";
+import { type Complain, uniqueIds, unknown } from "./complaint.ts";
 
 const ids = (parts: readonly { readonly id: string }[]) => parts.map(({ id }) => id);
 

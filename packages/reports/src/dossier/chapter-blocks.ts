@@ -11,6 +11,8 @@ import { markedAnswer } from "./front-blocks.ts";
 export interface ChapterSize {
   /** Rows of a table at most; longer ones are thinned evenly and say so. */
   readonly mostRows: number;
+  /** Wide pictures that are printed. */
+  readonly mostWide: number;
   /** Narrow pictures that are printed, two beside each other, in a chapter with and without a wide one. */
   readonly mostSmall: { readonly besideWide: number; readonly alone: number };
   /** Limits as a table, or as one sentence where room is short. */
@@ -45,7 +47,7 @@ function caseBlocks(chapter: DossierChapter, index: number, view: CaseView, demo
   const blocks: Block[] = [{ kind: "paragraph", look: "answer", text: markedAnswer(sentence(view.answer.sentence), demo) }];
   const pictures = view.figures.filter((figure) => figure.kind !== "table" && figure.kind !== "text");
   const printed = pictures.map((figure) => figureBlock(chapter, index, figure));
-  const wide = printed.filter((block) => needsWidth(block.figure));
+  const wide = printed.filter((block) => needsWidth(block.figure)).slice(0, size.mostWide);
   const narrow = printed
     .filter((block) => !needsWidth(block.figure))
     .slice(0, wide.length > 0 ? size.mostSmall.besideWide : size.mostSmall.alone);

@@ -13,7 +13,7 @@ export interface Section {
   readonly flowing?: boolean;
 }
 
-export const fullSize: ChapterSize = { mostRows: 24, mostSmall: { besideWide: 4, alone: 6 }, limits: "table" };
+export const fullSize: ChapterSize = { mostRows: 24, mostWide: 6, mostSmall: { besideWide: 4, alone: 6 }, limits: "table" };
 
 /** The document in its sections: identification and cautions, method, comparison with published data, then the chapters in order. */
 export function dossierSections(request: DossierRequest): readonly Section[] {

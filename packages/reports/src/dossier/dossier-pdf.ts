@@ -8,9 +8,10 @@ interface Layout extends Omit<SetSection, "blocks"> {
   readonly size: ChapterSize;
 }
 
-const fewerPictures: ChapterSize = { mostRows: 24, mostSmall: { besideWide: 2, alone: 4 }, limits: "words" };
-const fewestPictures: ChapterSize = { mostRows: 24, mostSmall: { besideWide: 0, alone: 2 }, limits: "words" };
-const shortTables: ChapterSize = { mostRows: 12, mostSmall: { besideWide: 0, alone: 2 }, limits: "words" };
+const fewerPictures: ChapterSize = { mostRows: 24, mostWide: 3, mostSmall: { besideWide: 2, alone: 4 }, limits: "words" };
+const fewestPictures: ChapterSize = { mostRows: 24, mostWide: 2, mostSmall: { besideWide: 0, alone: 2 }, limits: "words" };
+const shortTables: ChapterSize = { mostRows: 12, mostWide: 2, mostSmall: { besideWide: 0, alone: 2 }, limits: "words" };
+const onePicture: ChapterSize = { mostRows: 12, mostWide: 1, mostSmall: { besideWide: 0, alone: 1 }, limits: "words" };
 
 /** From roomy to dense: pictures get lower and type smaller before anything is left out. */
 const looks: readonly Omit<Layout, "size">[] = [
@@ -20,7 +21,7 @@ const looks: readonly Omit<Layout, "size">[] = [
   { scale: 0.88, plotHeights: { full: 150, half: 90, map: 300 } },
   { scale: 0.88, plotHeights: { full: 130, half: 76, map: 240 } },
 ];
-const layouts: readonly Layout[] = [fullSize, fewerPictures, fewestPictures, shortTables].flatMap((size) =>
+const layouts: readonly Layout[] = [fullSize, fewerPictures, fewestPictures, shortTables, onePicture].flatMap((size) =>
   looks.map((look) => ({ ...look, size })),
 );
 

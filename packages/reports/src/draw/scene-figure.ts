@@ -33,7 +33,10 @@ export function drawScene(figure: SceneFigure, context: DrawContext): SvgNode {
     return { look, extent: viewExtent(figure, look), room: dimensionRoom(figure, look, context) };
   });
   const inColumn = context.width < narrow || wanted.length === 1;
-  const scale = Math.max(8, inColumn ? columnScale(wanted, context.width) : rowScale(wanted, context.width));
+  const scale = Math.max(
+    8,
+    inColumn ? columnScale(wanted, context.width) : Math.min(rowScale(wanted, context.width), heightScale(wanted, context)),
+  );
   const views = placed(wanted, scale, inColumn);
   const detail = figure.detail ? detailPlace(figure, views, inColumn, context) : undefined;
   // The detail names what it shows; the views name the rest.
@@ -83,6 +86,16 @@ function rowScale(wanted: readonly Wanted[], width: number): number {
   const [first, second] = wanted as [Wanted, Wanted];
   const beside = (width - 3 * gap - first.room.right - second.room.right) / (first.extent.width + second.extent.width);
   return Math.min(beside, ...wanted.slice(2).map(({ extent, room }) => (width - 2 * gap - room.right) / extent.width));
+}
+
+/** A drawing in rows is at most this much higher than plots of the height that is wished. */
+const overPlots = 1.9;
+
+function heightScale(wanted: readonly Wanted[], { plotHeight }: DrawContext): number {
+  if (plotHeight === undefined) return Number.POSITIVE_INFINITY;
+  const first = wanted.slice(0, 2);
+  const rows = [Math.max(...first.map((each) => each.extent.height)), ...wanted.slice(2).map((each) => each.extent.height)];
+  return (overPlots * plotHeight) / rows.reduce((sum, height) => sum + height, 0);
 }
 
 /** Where each view lies. Under each other, views of one direction keep their lengths in line. */

@@ -18,16 +18,16 @@ export function writeQuaternion({ roll, pitch, yaw }: EulerAngles, into: Float64
 
 /** Attitude of a quaternion: pitch within ±90°, where roll and yaw run into one another and roll is then 0. */
 export function eulerAngles(state: Float64Array, at: number): EulerAngles {
-  const m = new Float64Array(9);
-  writeRotation(state, at, m);
-  const sine = -(m[6] as number);
+  const [a, b, c, d] = [state[at] as number, state[at + 1] as number, state[at + 2] as number, state[at + 3] as number];
+  const scale = 2 / (a * a + b * b + c * c + d * d);
+  const sine = scale * (a * c - b * d);
   if (Math.abs(sine) > 1 - 1e-12) {
-    return { roll: 0, pitch: Math.sign(sine) * (Math.PI / 2), yaw: Math.atan2(-(m[1] as number), m[4] as number) };
+    return { roll: 0, pitch: Math.sign(sine) * (Math.PI / 2), yaw: Math.atan2(scale * (a * d - b * c), 1 - scale * (b * b + d * d)) };
   }
   return {
-    roll: Math.atan2(m[7] as number, m[8] as number),
+    roll: Math.atan2(scale * (c * d + a * b), 1 - scale * (b * b + c * c)),
     pitch: Math.asin(sine),
-    yaw: Math.atan2(m[3] as number, m[0] as number),
+    yaw: Math.atan2(scale * (b * c + a * d), 1 - scale * (c * c + d * d)),
   };
 }
 

@@ -78,7 +78,8 @@ export class FlapBalance {
     this.#past[0] = third;
     this.#past[1] = first;
     this.#past[2] = second;
-    const left = this.#fresh ? this.#steps(loads) : undefined;
+    const worthwhile = this.#fresh && largestResidual(loads) > this.tolerance / 50;
+    const left = worthwhile ? this.#steps(loads) : undefined;
     for (let i = 0; i < this.#count * angles; i++) third[i] = (rotorStates[place(i)] as number) - (left?.[i] ?? 0);
     this.#known += 1;
   }

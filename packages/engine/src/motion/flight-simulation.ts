@@ -179,7 +179,9 @@ function sampleOf({ flight: { dynamics } }: FlightSimulation, state: Float64Arra
 }
 
 function stopReason({ flight: { dynamics, state } }: FlightSimulation, rotorStart: readonly number[]): string | undefined {
-  if (!state.every(Number.isFinite)) return "the motion ran away beyond all numbers";
+  let sum = 0;
+  for (let i = 0; i < state.length; i++) sum += state[i] as number;
+  if (!Number.isFinite(sum)) return "the motion ran away beyond all numbers";
   if (Math.hypot(state[0] as number, state[1] as number, state[2] as number) > fastest) return `it became faster than ${fastest} m/s`;
   if (Math.hypot(state[3] as number, state[4] as number, state[5] as number) > fastestTurn)
     return `it tumbled faster than ${fastestTurn} rad/s`;

@@ -12,6 +12,7 @@ import { section } from "./section/section.ts";
 import { speed } from "./speed/speed.ts";
 import { stability } from "./stability/stability.ts";
 import { transient } from "./transient/transient.ts";
+import { transition } from "./transition/transition.ts";
 import { trim } from "./trim/trim.ts";
 import { wing } from "./wing/wing.ts";
 
@@ -22,6 +23,7 @@ export const analyses: readonly Analysis[] = [
   balance,
   trim,
   envelope,
+  transition,
   stability,
   transient,
   mission,

@@ -1,4 +1,4 @@
-import { bladeAt, inducedInflow } from "../../aerodynamics/rotor/index.ts";
+import { inducedInflow } from "../../aerodynamics/rotor/index.ts";
 import { type SurfacePart, standardGravity } from "../../aircraft/index.ts";
 import type { Airframe } from "../../airframe/index.ts";
 import type { FullConditions, FullPoint } from "./full-conditions.ts";
@@ -92,7 +92,7 @@ export function collectiveFor(
   const kappa = rotor.part.inducedPowerFactor;
   const through = lambdaC + Math.sign(ct) * inducedInflow({ ct: Math.abs(ct), mu, lambdaC: Math.sign(ct) * lambdaC, kappa });
   const mean = (6 * ct) / (rotor.solidity * rotor.workspace.law.liftSlope) + 1.5 * through;
-  return Math.min(highestCollective, mean / (1 + 1.5 * mu * mu)) - bladeAt(rotor.model, 0.75).twist;
+  return Math.min(highestCollective, mean / (1 + 1.5 * mu * mu));
 }
 
 /**

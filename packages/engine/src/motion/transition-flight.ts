@@ -64,6 +64,8 @@ const sampleSteps = 20;
 /** Torque below which the clutch counts as free, of that in hover [1], and how long it is waited for [s]. */
 const freeShare = 0.01;
 const longestWait = 10;
+/** In which a governor that takes over leaves the rotor's speed for the reference's [s]. */
+const takeOverTime = 1;
 /** Beyond these the reference is lost. */
 const lostHeight = 100;
 const lostTurn = 6;
@@ -102,6 +104,8 @@ class TransitionFlight {
   readonly #freeTorque: number;
   #isOpen: boolean;
   #switched: TransitionTrace["switched"];
+  /** Rotor speeds less those of the reference when the clutch closed [rad/s]. */
+  #surplus: readonly number[] = [];
 
   constructor(trimmer: FullTrimmer, plan: TransitionPlan, gains: readonly ScheduledGain[]) {
     this.#plan = plan;
@@ -186,6 +190,8 @@ class TransitionFlight {
       this.#state[this.#dynamics.rotorAt(i) + 2] = 0;
     });
     this.#switched = { time, torque, airspeed: this.#along() };
+    const wanted = referenceAt(this.#plan, this.#plan.switchTime).state.rotorRates;
+    this.#surplus = wanted.map((rate, i) => (this.#isOpen ? 0 : (this.#state[this.#dynamics.rotorAt(i)] as number) - rate));
     this.#integrator.restart();
     this.#dynamics.flap.restart();
     return true;
@@ -211,8 +217,13 @@ class TransitionFlight {
     this.#actuators.move(this.#asked, step);
     this.#dynamics.controls.set(this.#actuators.positions);
     this.#dynamics.drives = this.#dynamics.drives.map((drive, i) =>
-      drive.kind === "governed" ? { ...drive, rate: reference.rotorRates[i] as number } : drive,
+      drive.kind === "governed" ? { ...drive, rate: (reference.rotorRates[i] as number) + this.#surplusAt(i, planTime) } : drive,
     );
+  }
+
+  /** A governor takes over at the speed that the rotor has, and lets it go to that of the reference. */
+  #surplusAt(rotor: number, planTime: number): number {
+    return (this.#surplus[rotor] ?? 0) * Math.exp(-Math.max(0, planTime - this.#plan.switchTime) / takeOverTime);
   }
 
   /** Deviations in the order of the gains: u w q θ v p r φ, rotor speeds, inflows, down, right, heading. */

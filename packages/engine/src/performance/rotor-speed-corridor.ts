@@ -85,7 +85,7 @@ function halved(
       beside = found;
     } else {
       outside = middle;
-      because = found;
+      if (found.kind === "no-equilibrium" || because.kind === "not-resolved") because = found;
     }
   }
   return { tipSpeed: inside, ...(because.kind === "no-equilibrium" ? { limit: because.limit, family: because.family } : unknown) };

@@ -22,6 +22,11 @@ export interface Meeting {
 
 const nothing = { meetSpeed: undefined, because: undefined, closedPower: undefined, openPower: undefined } as const;
 
+/**
+ * Ends and meeting point of the reference.
+ *
+ * @param trimmer of the reference: with the room to limits that it keeps
+ */
 export function meeting(trimmer: FullTrimmer, lines: ModeLines, inputs: TransitionInputs): Meeting {
   const hover = flownAt(trimmer, "clutch-closed", lines.closed, 0);
   const speed = inputs.cruiseSpeed ?? bestRange(lines.open);
@@ -58,7 +63,6 @@ function flownAt(
     .flatMap(({ outcome }) => (outcome.kind === "trimmed" ? [outcome] : []))
     .sort((a, b) => Math.abs(a.point.airspeed - airspeed) - Math.abs(b.point.airspeed - airspeed))
     .slice(0, 2);
-  if (near[0]?.point.airspeed === airspeed) return near[0];
   const point = { mode, airspeed, climbRate: 0, sideslip: 0 };
   const warm =
     near.length > 0

@@ -8,6 +8,7 @@ import { corridorRows, holdable } from "./corridor.ts";
 import { transitionFigures } from "./figures.ts";
 import { type Meeting, meeting } from "./meeting.ts";
 import { type CorridorRow, type TransitionOutputs, transitionOutputs, type WayOutputs } from "./output-schema.ts";
+import { referenceTrimmer } from "./reference-trimmer.ts";
 import { type TransitionInputs, transitionInputs } from "./schema.ts";
 import { bothWays, flownWay, noWay, plannedWay, planOf } from "./ways.ts";
 
@@ -21,15 +22,16 @@ function run(project: ProjectView, inputs: TransitionInputs, context: Context<Tr
   const progress = stages(context);
   const line = (mode: PoweredMode) => fullSpeedLine(trimmer, mode, speeds, progress(`level flight, ${words(mode)}`));
   const lines = { closed: line("clutch-closed"), open: line("clutch-open") };
-  const ends = meeting(trimmer, lines, inputs);
+  const reference = referenceTrimmer(flight, inputs.controls);
+  const ends = meeting(reference, lines, inputs);
   const hooks = progress("planning");
   const plans = bothWays.map((way) => {
     hooks.cancelled();
-    return planOf(trimmer, way, ends, inputs);
+    return planOf(reference, way, ends, inputs);
   });
   const planned = bothWays.map((way, i) => {
     const plan = plans[i];
-    return typeof plan === "object" ? plannedWay(flight, trimmer, plan, inputs, "not flown yet") : noWay(way, plan ?? "not planned");
+    return typeof plan === "object" ? plannedWay(flight, reference, plan, inputs, "not flown yet") : noWay(way, plan ?? "not planned");
   });
   context.partial(
     outputsOf(flight, ends, planned, []),
@@ -41,7 +43,7 @@ function run(project: ProjectView, inputs: TransitionInputs, context: Context<Tr
     flying.progress(i, bothWays.length);
     flying.cancelled();
     const plan = plans[i];
-    return typeof plan === "object" ? flownWay(flight, trimmer, plan, inputs) : noWay(way, plan ?? "not planned");
+    return typeof plan === "object" ? flownWay(flight, reference, plan, inputs) : noWay(way, plan ?? "not planned");
   });
   const outputs = outputsOf(flight, ends, ways, corridor);
   return { outputs, assumed: flight.assumed, warnings: warningsOf(outputs, inputs) };
@@ -158,7 +160,7 @@ export const transition: Analysis<TransitionInputs, TransitionOutputs> = {
   method: {
     ...fullTrimMethod,
     summary:
-      "Level reference through six-component trims with their acceleration: clutch closed up to the speed where the modes meet, there the rotor's speed and torque handed over, clutch open to cruise; and back. " +
+      "Level reference through six-component trims with their acceleration, 2 % inside the permitted rotor speeds and 5 % inside the flapping range: clutch closed up to the speed where the modes meet, there the rotor's speed and torque handed over, clutch open to cruise; and back. " +
       "Flown in six degrees of freedom with rotor speed, lag of the inflow, flapping at once, governor, one-way clutch and the rates of all actuators, " +
       "by a path-following controller of least squares scheduled along the trims; winding heat by one node, cells by resistance. " +
       `Trims: ${fullTrimMethod.summary}`,

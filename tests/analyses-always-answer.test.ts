@@ -23,7 +23,7 @@ const affordable: Readonly<Record<string, number>> = {
   transient: 20,
   envelope: 3,
   transition: 3,
-  balance: 300,
+  balance: 20,
 };
 const cases = analyses.map((analysis) => ({ analysis, name: analysis.name, count: affordable[analysis.name] ?? 2000 }));
 

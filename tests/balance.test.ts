@@ -1,10 +1,12 @@
 // The demo's aircraft weighed by hand, its intervals by a crowd of aircraft that differ as the file says they may.
 import { type AircraftDefinition, analyses, type Outcome, type ProjectView, type ReadDocument } from "@wingseed/engine";
 import { beforeAll, describe, expect, test } from "vitest";
-import { type Loading, massProperties } from "../packages/engine/src/aircraft/index.ts";
+import { type Loading, massProperties, recordLoading } from "../packages/engine/src/aircraft/index.ts";
 import { centreLimits } from "../packages/engine/src/analyses/balance/centre-limits.ts";
+import { controlLimits, stabilityLimit } from "../packages/engine/src/analyses/balance/computed-limits.ts";
 import { contributionsTo, halfWidthOf, unsureNumbers } from "../packages/engine/src/analyses/balance/intervals.ts";
 import type { BalanceOutputs, BalanceRow } from "../packages/engine/src/analyses/balance/output-schema.ts";
+import { atmosphereAt } from "../packages/engine/src/environment/atmosphere/index.ts";
 import { demoView } from "./always-answer/demo-view.ts";
 
 const file = "aircraft/baseline.yaml";
@@ -35,7 +37,7 @@ const context = {
 function asked(inputs: object, change?: (aircraft: AircraftDefinition) => Partial<AircraftDefinition>): Outcome<BalanceOutputs> {
   const aircraft = document.data as AircraftDefinition;
   const documents = { ...view.documents, [file]: { ...document, data: change ? { ...aircraft, ...change(aircraft) } : aircraft } };
-  return balance().run({ ...view, documents }, balance().inputs.parse({ aircraft: file, ...inputs }), context);
+  return balance().run({ ...view, documents }, balance().inputs.parse({ aircraft: file, limits: "file", ...inputs }), context);
 }
 
 function answered(inputs: object, change?: (aircraft: AircraftDefinition) => Partial<AircraftDefinition>): BalanceOutputs {
@@ -49,6 +51,8 @@ const rowOf = (outputs: BalanceOutputs, blocks: number, payload: string): Balanc
   if (row === undefined) throw new Error(`no row of ${blocks} blocks with ${payload}`);
   return row;
 };
+
+const aftOf = (x: number, from: string) => [{ side: "aft", x, from }];
 
 describe("thirteen blocks and the parts", () => {
   test("weigh and balance as one adds them up by hand", () => {
@@ -153,17 +157,36 @@ describe("limits", () => {
     expect(asked(one, (a) => near(a, 0.001)).warnings?.map(({ kind }) => kind)).toContain("limit-unsure");
   });
 
-  test("that are computed take over from the file's where they are tighter, and only there", () => {
+  test("that are computed stand in the place of the file's, side by side; the tightest of them counts", () => {
     const aircraft = document.data as AircraftDefinition;
-    const computed = () => [
-      { side: "fore" as const, x: 0.03, from: "elevator" },
-      { side: "aft" as const, x: -0.04, from: "static margin" },
-    ];
     const loading: Loading = { blocks: 7, payloadMass: 0, payloadPower: 0, payloadDragArea: 0 };
-    expect(centreLimits([computed], aircraft, loading)).toEqual({
-      fore: { side: "fore", x: 0.03, from: "elevator" },
-      aft: { side: "aft", x: -0.02, from: "aircraft file" },
+    const aft = (x: number, from: string) => [{ side: "aft" as const, x, from }];
+    expect(centreLimits([() => aft(-0.06, "elevator"), () => aft(-0.04, "static margin")], aircraft, loading)).toEqual({
+      fore: { side: "fore", x: 0.05, from: "aircraft file" },
+      aft: { side: "aft", x: -0.04, from: "static margin" },
     });
+  });
+
+  test("come from the flights of stability: the one that asks for the foremost centre of gravity", () => {
+    const flight = (airspeed: number, rearmostCentre: number | null) => ({ airspeed, mode: "clutch-open" as const, rearmostCentre });
+    expect(stabilityLimit([flight(16, -0.02), flight(24, -0.05), flight(32, null)])).toEqual(
+      aftOf(-0.02, "stability at 16 m/s, clutch open"),
+    );
+    expect(stabilityLimit([flight(16, null)])).toEqual([]);
+  });
+
+  test("come from control margins: hover runs out of cyclic ahead, and with more of it kept the range is narrower", () => {
+    const aircraft = document.data as AircraftDefinition;
+    const [record] = aircraft.payloads;
+    if (record === undefined) throw new Error("no payload");
+    const air = atmosphereAt({ altitude: 0, temperatureOffset: 0, relativeHumidity: 0 });
+    const found = controlLimits(aircraft, recordLoading(13, record), air, () => {});
+    const fore = found.filter(({ side }) => side === "fore").toSorted((one, other) => one.x - other.x)[0];
+    expect(fore?.from).toBe("longitudinal cyclic range in hover, clutch closed");
+    // 7.2° of cyclic in hover tilt the disc by as much; the weight 20 kg below a hub 0.386 m up leans by atan of x over that, less what the wing and the propellers do.
+    expect(fore?.x).toBeGreaterThan(0.05);
+    expect(fore?.x).toBeLessThan(0.12);
+    for (const { side, x } of found) expect(side === "fore" ? x > 0.0043 : x < 0.0043).toBe(true);
   });
 
   test("of mass leave a loading out of what is nearest", () => {
@@ -214,6 +237,6 @@ test("a file without intervals is said to have none", () => {
   expect(found.warnings?.map(({ kind }) => kind)).toEqual(["limits-from-file"]);
   const aircraft = document.data as AircraftDefinition;
   const bare = { ...view, documents: { ...view.documents, [file]: { ...document, data: aircraft, written: {} } } };
-  const outcome = balance().run(bare, balance().inputs.parse({ aircraft: file }), context);
+  const outcome = balance().run(bare, balance().inputs.parse({ aircraft: file, limits: "file" }), context);
   expect(outcome.warnings?.map(({ kind }: { kind: string }) => kind)).toContain("no-intervals");
 });

@@ -19,18 +19,19 @@ export const fileLimits: LimitSource = ({ limits }) => [
   { side: "aft", x: limits.centreOfGravityAft, from: "aircraft file" },
 ];
 
-/**
- * The range in force: of every source the tightest limit on each side. A source that computes limits, such as a static margin
- * or what is left of a control, stands beside the file's and takes over where it is tighter.
- */
+/** The range in force: on each side the tightest of what was computed, and what the file says where nothing was. */
 export function centreLimits(
   sources: readonly LimitSource[],
   aircraft: AircraftDefinition,
   loading: Loading,
 ): { readonly fore: CentreLimit; readonly aft: CentreLimit } {
-  const all = [fileLimits, ...sources].flatMap((source) => source(aircraft, loading));
-  const tightest = (side: CentreLimit["side"], tighter: (a: number, b: number) => boolean) =>
-    all.filter((limit) => limit.side === side).reduce((best, limit) => (tighter(limit.x, best.x) ? limit : best));
+  const computed = sources.flatMap((source) => source(aircraft, loading));
+  const written = fileLimits(aircraft, loading);
+  const tightest = (side: CentreLimit["side"], tighter: (a: number, b: number) => boolean): CentreLimit => {
+    const own = computed.filter((limit) => limit.side === side);
+    const candidates = own.length > 0 ? own : written.filter((limit) => limit.side === side);
+    return candidates.reduce((best, limit) => (tighter(limit.x, best.x) ? limit : best));
+  };
   return { fore: tightest("fore", (a, b) => a < b), aft: tightest("aft", (a, b) => a > b) };
 }
 

@@ -11,6 +11,10 @@ const placeInput = z.strictObject({
 
 export const balanceInputs = z.strictObject({
   aircraft: aircraftInput,
+  limits: z
+    .enum(["computed", "file"])
+    .default("computed")
+    .meta({ description: "Limits of the centre of gravity from stability and control margins, or those of the aircraft file." }),
   packs: z
     .array(z.int().min(0))
     .min(1)

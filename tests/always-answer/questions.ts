@@ -34,6 +34,11 @@ const preferred = {
   "wing.area": from(0.2, 2),
   "wing.span": from(1, 5),
   "wing.aircraft": fc.constantFrom("aircraft/baseline.yaml", "aircraft/revised.yaml"),
+  "wing.part": fc.constantFrom("wing", "tailplane", "fin", "none such"),
+  "motor.part": fc.constantFrom("rotor-drive", "left-drive"),
+  "rotor.part": fc.constant("main"),
+  "section.part": fc.constant("main"),
+  "propeller.part": fc.constantFrom("right-propeller", "left-propeller"),
   "wing.section": fc.constantFrom("naca-0012", "naca-0015", { kind: "cambered", thickness: 0.1, camber: 0.03 }),
   "motor.aircraft": fc.constantFrom("aircraft/baseline.yaml", "aircraft/revised.yaml"),
   "motor.noLoadCurrent": from(0, 5),
@@ -85,21 +90,39 @@ const preferred = {
 /** Lists that are long when nobody gives them are mostly given: time goes into many questions, not into long ones. */
 const shortLists: Readonly<Record<string, object>> = {
   speed: { speeds: [0, 14] },
+  stability: { airspeeds: [18], modes: ["clutch-closed"] },
   payload: { packs: [10], payloads: [1] },
 };
 
 /** Preferences of one analysis alone: the same name means something else elsewhere. */
 const ownPreferred: Readonly<Record<string, Readonly<Record<string, fc.Arbitrary<unknown>>>>> = {
-  balance: { "payloads.*": fc.constantFrom("parts", "camera", "empty"), "places.x": from(-1, 1) },
+  balance: {
+    limits: fc.integer({ min: 0, max: 99 }).map((one) => (one === 0 ? "computed" : "file")),
+    "payloads.*": fc.constantFrom("parts", "camera", "empty"),
+    "places.x": from(-1, 1),
+  },
   battery: preferredBattery,
   propeller: preferredPropeller,
+  stability: { "derivatives.ixz": fc.constant(0) },
+  transient: {
+    duration: from(2, 8),
+    step: fc.constantFrom(
+      { kind: "engine-stop" },
+      { kind: "engine-stop", lines: ["right-drive"], reaction: 0 },
+      { kind: "jam", control: "rudder", toward: "minimum" },
+      { kind: "block-loss", blocks: 7 },
+      { kind: "gust", from: "left", speed: 8 },
+    ),
+  },
 };
 
 type Fields = Readonly<Record<string, unknown>>;
 
 /** Without the second of two inputs that say the same thing, so that most questions are not refused for that. */
 function agreed(given: Fields): Fields {
-  const { temperature, ...others } = given;
+  const { temperature, ...all } = given;
+  const { aircraft: _, ...without } = all;
+  const others: Fields = "derivatives" in all ? without : all;
   const { loading } = others;
   if (typeof loading !== "object" || loading === null) return "temperatureOffset" in given ? others : given;
   const { payloadMass, ...recorded } = loading as Fields;

@@ -19,10 +19,27 @@ const flight = {
   gravity: quantity("acceleration", { description: "Acceleration of gravity.", minimum: 0.1, maximum: 100 }).default(9.80665),
 };
 
+/** One derivative varied, by the names of this kind. */
+function varied(names: readonly [string, ...string[]]) {
+  return z
+    .strictObject({
+      derivative: z.enum(names).describe("Derivative that is varied."),
+      factors: z
+        .array(quantity("dimensionless", { description: "Factor on the derivative.", minimum: -100, maximum: 100 }))
+        .min(1)
+        .max(100)
+        .default([0, 0.25, 0.5, 0.75, 1, 1.25, 1.5, 1.75, 2])
+        .describe("What it is multiplied by, one state each."),
+    })
+    .optional()
+    .meta({ description: "One derivative varied: the roots wander." });
+}
+
 const dimensional = z
   .strictObject({
     kind: z.literal("dimensional"),
     ...flight,
+    vary: varied(["xu", "xw", "zu", "zw", "zq", "zwDot", "mu", "mw", "mq", "mwDot", "yv", "yp", "yr", "lv", "lp", "lr", "nv", "np", "nr"]),
     longitudinal: z
       .strictObject({
         xu: derivative("X_u over mass [1/s]."),
@@ -61,6 +78,27 @@ const coefficients = z
   .strictObject({
     kind: z.literal("coefficients"),
     ...flight,
+    vary: varied([
+      "cxU",
+      "cxAlpha",
+      "czU",
+      "czAlpha",
+      "czQ",
+      "czAlphaDot",
+      "cmU",
+      "cmAlpha",
+      "cmQ",
+      "cmAlphaDot",
+      "cyBeta",
+      "cyP",
+      "cyR",
+      "clBeta",
+      "clP",
+      "clR",
+      "cnBeta",
+      "cnP",
+      "cnR",
+    ]),
     mass: quantity("mass", { description: "Mass.", minimum: 1e-3, maximum: 1e7 }),
     density: quantity("density", { description: "Density of the air.", minimum: 1e-3, maximum: 10 }),
     area: quantity("area", { description: "Area of reference.", minimum: 1e-3, maximum: 1e5 }),

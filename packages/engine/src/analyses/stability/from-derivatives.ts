@@ -9,7 +9,6 @@ import {
 } from "../../motion/index.ts";
 import type { Problem } from "../contract.ts";
 import type { DerivativesInput } from "./derivatives-schema.ts";
-import type { StabilityInputs } from "./schema.ts";
 
 /** A steady flight with its linear motions, ready for modes. */
 export interface LinearisedFlight {
@@ -22,13 +21,14 @@ export interface LinearisedFlight {
 }
 
 /** The flights of a question with derivatives: one, or one for each factor. */
-export function flightsOfDerivatives(derivatives: DerivativesInput, { vary }: StabilityInputs): readonly LinearisedFlight[] | Problem {
+export function flightsOfDerivatives(derivatives: DerivativesInput): readonly LinearisedFlight[] | Problem {
+  const { vary } = derivatives;
   if (!vary) return [flightOf(derivatives, 1)];
   const known = [...Object.keys(derivatives.longitudinal ?? {}), ...Object.keys(derivatives.lateral ?? {})];
   if (!known.includes(vary.derivative)) {
     return {
-      kind: "derivative-unknown",
-      message: `No derivative is called "${vary.derivative}"; there are ${known.join(", ")}.`,
+      kind: "derivative-missing",
+      message: `The derivative ${vary.derivative} cannot be varied, it is not given; there are ${known.join(", ")}.`,
     };
   }
   return vary.factors.map((factor) => flightOf(varied(derivatives, vary.derivative, factor), factor));

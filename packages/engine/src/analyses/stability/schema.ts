@@ -3,18 +3,6 @@ import { quantity } from "../../quantities/index.ts";
 import { aircraftInput, airInputs, loadingInput } from "../inputs/flight-conditions.ts";
 import { derivativesInput } from "./derivatives-schema.ts";
 
-const vary = z
-  .strictObject({
-    derivative: z.string().min(1).max(20).describe("Name of the derivative that is varied, as in the derivatives."),
-    factors: z
-      .array(quantity("dimensionless", { description: "Factor on the derivative.", minimum: -100, maximum: 100 }))
-      .min(1)
-      .max(100)
-      .default([0, 0.25, 0.5, 0.75, 1, 1.25, 1.5, 1.75, 2])
-      .describe("What it is multiplied by, one state each."),
-  })
-  .meta({ description: "One derivative varied: the roots wander." });
-
 export const stabilityInputs = z
   .strictObject({
     aircraft: aircraftInput,
@@ -59,7 +47,6 @@ export const stabilityInputs = z
       .prefault({})
       .describe("Push-over, pull-up and gust that are flown under the reference controller."),
     derivatives: derivativesInput.optional(),
-    vary: vary.optional(),
     disturbance: z
       .strictObject({
         vertical: quantity("speed", {
@@ -75,11 +62,9 @@ export const stabilityInputs = z
       .prefault({})
       .describe("What the linear response answers."),
   })
-  .superRefine(({ aircraft, derivatives, vary }, context) => {
+  .superRefine(({ aircraft, derivatives }, context) => {
     if (derivatives && aircraft !== undefined)
       context.addIssue({ code: "custom", path: ["derivatives"], message: "give an aircraft or derivatives, not both" });
-    if (vary && !derivatives)
-      context.addIssue({ code: "custom", path: ["vary"], message: "only derivatives that are written out can be varied" });
   });
 
 export type StabilityInputs = z.infer<typeof stabilityInputs>;

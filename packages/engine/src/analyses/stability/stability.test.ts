@@ -75,7 +75,7 @@ describe("stability of derivatives", () => {
   });
 
   it("varies one derivative and draws the way of the roots", () => {
-    const varied = { ...light, vary: { derivative: "nv", factors: [0.5, 1, 2] } };
+    const varied = { derivatives: { ...light.derivatives, vary: { derivative: "nv", factors: [0.5, 1, 2] } } };
     const { conditions, chosen } = answered(varied);
     expect(conditions.map(({ at }) => at)).toEqual([0.5, 1, 2]);
     expect(chosen).toBe(1);
@@ -85,7 +85,8 @@ describe("stability of derivatives", () => {
     expect(figures.map(({ id }) => id)).toEqual(
       expect.arrayContaining(["roots", "modes", "growth", "response-longitudinal", "response-lateral", "participation"]),
     );
-    expect(ask({ ...light, vary: { derivative: "nx" } }).problem?.message).toContain("there are xu");
+    const only = { kind: "dimensional", airspeed: 50, longitudinal, vary: { derivative: "nv" } };
+    expect(ask({ derivatives: only }).problem?.message).toContain("there are xu");
   });
 
   it("refuses what is no motion, in words", () => {

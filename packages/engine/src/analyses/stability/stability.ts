@@ -34,7 +34,7 @@ export const stability: Analysis<StabilityInputs, StabilityOutputs> = {
 function run(project: ProjectView, inputs: StabilityInputs, context: Context<StabilityOutputs>): Outcome<StabilityOutputs> {
   const { derivatives } = inputs;
   if (derivatives) {
-    const flights = flightsOfDerivatives(derivatives, inputs);
+    const flights = flightsOfDerivatives(derivatives);
     return answered(
       isProblem(flights) ? flights : derivativesOutputs(flights as Exclude<typeof flights, Problem>, derivatives, inputs),
       inputs,

@@ -19,7 +19,7 @@ const entries: Readonly<Record<PoweredMode, readonly number[]>> = {
 
 /**
  * Level trims over speeds. From a speed that flies the line is followed both ways, each speed from its neighbour, from every way of flying
- * where that fails. Beyond a border every twelfth speed and the last are searched; those between carry the border's own refusal.
+ * where that fails. Where it ends the last speed that flies is searched again for a cheaper way, followed back as far as it is. Beyond a border every twelfth speed and the last are searched; those between carry the border's own refusal.
  *
  * @param speeds ascending [m/s]
  * @derivation not a formula
@@ -61,29 +61,33 @@ class FollowedLine {
   walk(from: number, step: 1 | -1): void {
     let i = from + step;
     while (this.#exists(i)) {
-      const before = this.#found[i - step] as FullOutcome;
-      if (before.kind === "trimmed" && this.#beside(i, before)) i += step;
+      if (this.#beside(i, this.#found[i - step] as FullTrimmed) || this.#onAnotherWay(i, step)) i += step;
       else {
-        if (before.kind === "trimmed" && step > 0) this.#lookBack(i - step, step);
         const next = this.#sentinel(i, step);
         if (next === undefined) return;
         this.#fill(next, step);
         i = next + step;
       }
     }
-    const last = this.#found[i - step];
-    if (last?.kind === "trimmed" && step > 0) this.#lookBack(i - step, step);
+    if (step > 0) this.#lookBack(i - step, step);
   }
 
   /** From a neighbour, or from every way of flying; false where neither flies. */
   #beside(i: number, neighbour: FullTrimmed): boolean {
     if (this.#found[i]?.kind === "trimmed") return true;
     const warm = this.#trimmer.warm(this.#point(i), neighbour.start);
-    if (warm.kind === "trimmed") {
-      this.#found[i] = warm;
-      return true;
-    }
-    return this.#found[i] === undefined && this.#cold(i).kind === "trimmed";
+    if (warm.kind !== "trimmed") return this.#found[i] === undefined && this.#cold(i).kind === "trimmed";
+    this.#found[i] = warm;
+    return true;
+  }
+
+  /** At a border: whether another way of flying, cheaper before it, leads across. */
+  #onAnotherWay(i: number, step: 1 | -1): boolean {
+    const refusal = this.#found[i];
+    if (!this.#lookBack(i - step, step)) return false;
+    const other = this.#trimmer.warm(this.#point(i), (this.#found[i - step] as FullTrimmed).start);
+    this.#found[i] = other.kind === "trimmed" ? other : refusal;
+    return other.kind === "trimmed";
   }
 
   /** The next speed beyond a border that flies all the same. */
@@ -104,16 +108,19 @@ class FollowedLine {
     }
   }
 
-  /** At the fast end of a stretch that flies: whether another way of flying is cheaper there, followed back as far as it is. */
-  #lookBack(end: number, step: 1 | -1): void {
+  /** At the end of a stretch that flies: whether another way of flying is cheaper there, followed back as far as it is. */
+  #lookBack(end: number, step: 1 | -1): boolean {
     let other = this.#trimmer.cold(this.#point(end));
+    let isCheaper = false;
     for (let i = end; other.kind === "trimmed"; i -= step) {
       const here = this.#found[i];
-      if (here?.kind !== "trimmed" || fullObjective(other) > fullObjective(here) * (1 - cheaper)) return;
+      if (here?.kind !== "trimmed" || fullObjective(other) > fullObjective(here) * (1 - cheaper)) break;
       this.#found[i] = other;
-      if (!this.#exists(i - step)) return;
+      isCheaper = true;
+      if (!this.#exists(i - step)) break;
       other = this.#trimmer.warm(this.#point(i - step), other.start);
     }
+    return isCheaper;
   }
 
   /** Tries a point again from both neighbours where they show that something better exists. */

@@ -1,5 +1,6 @@
 import type { Answer, Limit } from "../contract.ts";
 import { reading, type Token, words } from "../tokens.ts";
+import { borderName } from "./border-name.ts";
 import type { EnvelopeBorder, EnvelopeOutputs } from "./schema.ts";
 
 /** Speeds at the lowest altitude with what ends them, the free rotor's share of them, hover ceilings and climb at the top. */
@@ -38,7 +39,7 @@ export function envelopeAnswer(outputs: EnvelopeOutputs): Answer {
 function fastestTokens(outputs: EnvelopeOutputs, fastest: EnvelopeBorder | undefined): Token[] {
   if (!fastest) return [words(" up, as fast as was looked at")];
   const place = `/borders/${outputs.borders.indexOf(fastest)}/airspeed`;
-  return [words(" to "), reading(fastest.airspeed, "speed", place), words(`, where ${fastest.limit} stops it`)];
+  return [words(" to "), reading(fastest.airspeed, "speed", place), words(`, where ${borderName(fastest.limit)} stops it`)];
 }
 
 function freeTokens(outputs: EnvelopeOutputs, altitude: number): Token[] {
@@ -55,7 +56,7 @@ function freeTokens(outputs: EnvelopeOutputs, altitude: number): Token[] {
   return [
     words("; with the rotor turning free from "),
     reading(slowest.airspeed, "speed", `/borders/${outputs.borders.indexOf(slowest)}/airspeed`),
-    words(` (${slowest.limit})`),
+    words(` (${borderName(slowest.limit)})`),
   ];
 }
 
@@ -75,7 +76,7 @@ function ceilingTokens(outputs: EnvelopeOutputs): Token[] {
     words(hover.isSought ? " It hovers up to " : " It still hovers at "),
     reading(hover.altitude, "length", `/ceilings/${far}/altitude`, datum),
     ...(low === null ? [] : [words(", near the ground up to "), reading(low, "length", `/ceilings/${near}/altitude`, datum)]),
-    words(hover.isSought ? `; ${hover.limit} ends it` : ""),
+    words(hover.isSought ? `; ${borderName(hover.limit ?? "")} ends it` : ""),
     ...(hover.altitude > outputs.altitudeLimit
       ? [words(", the aircraft's altitude limit is "), reading(outputs.altitudeLimit, "length", "/altitudeLimit", datum)]
       : []),
@@ -94,7 +95,7 @@ function climbTokens(outputs: EnvelopeOutputs): Token[] {
     reading(top.altitude, "length", `/bestClimb/${outputs.bestClimb.indexOf(top)}/altitude`, { datum: "above sea" }),
     words(" it climbs at "),
     reading(top.climbRate, "speed", `/bestClimb/${outputs.bestClimb.indexOf(top)}/climbRate`),
-    words(` (${top.limit}).`),
+    words(` (${borderName(top.limit ?? "")}).`),
   ];
 }
 

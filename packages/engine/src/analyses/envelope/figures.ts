@@ -1,4 +1,5 @@
 import type { Bound, Figure, LinesFigure, Meaning, NotablePoint, Region, Series } from "../figures.ts";
+import { borderName } from "./border-name.ts";
 import { ceilingPictures } from "./ceiling-figures.ts";
 import { flightRegions } from "./regions.ts";
 import type { ClimbRow, EnvelopeOutputs, EnvelopeRow } from "./schema.ts";
@@ -149,13 +150,13 @@ function rotorSpeedPicture({ rotorSpeeds, now, altitudes }: EnvelopeOutputs): Li
   const low = lines(
     "right",
     lows,
-    (i) => rotorSpeeds[i]?.lowestLimit ?? "",
+    (i) => borderName(rotorSpeeds[i]?.lowestLimit ?? ""),
     (i) => rotorSpeeds[i]?.lowestFamily ?? "strength",
   );
   const high = lines(
     "left",
     highs,
-    (i) => rotorSpeeds[i]?.highestLimit ?? "",
+    (i) => borderName(rotorSpeeds[i]?.highestLimit ?? ""),
     (i) => rotorSpeeds[i]?.highestFamily ?? "strength",
   );
   return [

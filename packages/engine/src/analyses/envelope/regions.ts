@@ -1,4 +1,5 @@
 import type { Border } from "../figures.ts";
+import { borderName } from "./border-name.ts";
 import type { EnvelopeBorder, EnvelopeOutputs, EnvelopeRow } from "./schema.ts";
 
 type Mode = EnvelopeRow["mode"];
@@ -111,9 +112,4 @@ function namedLines(chain: readonly Stretch[], side: (stretch: Stretch) => End, 
     last = border ? point : undefined;
   }
   return lines.filter(({ x }) => x.length > 1);
-}
-
-/** The limit's name along a line: twins on the two sides of an aircraft are one limit. */
-function borderName(limit: string): string {
-  return limit.replace(/, not resolved beyond$/, "").replace(/^(left|right) /, "");
 }

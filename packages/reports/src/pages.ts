@@ -106,7 +106,7 @@ export const pages: readonly Page[] = [
     heading: "The aircraft",
     question: "Where can it fly?",
     needs: "an aircraft file with controls",
-    slots: [{ analysis: "envelope" }],
+    slots: [{ analysis: "envelope", small: ["best-climb", "ceilings-over-temperature"] }],
     next: "transition",
   },
   {
@@ -126,7 +126,7 @@ export const pages: readonly Page[] = [
     heading: "The aircraft",
     question: "Does it stay there?",
     needs: "an aircraft file with controls",
-    slots: [{ analysis: "stability" }],
+    slots: [{ analysis: "stability", small: ["growth-clutch-closed", "growth-clutch-open", "margins", "rotor-slowing"] }],
     next: "step",
   },
   {

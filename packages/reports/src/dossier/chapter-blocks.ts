@@ -77,8 +77,9 @@ function figureBlock(chapter: DossierChapter, index: number, figure: Figure): Fi
   return { kind: "figure", caption: figure.caption, figure, origin: figureOrigin(chapter.result, index, figure.id) };
 }
 
-/** Maps, profiles and drawings say nothing at half width. */
+/** Maps, profiles, drawings and planes full of names say nothing at half width. */
 function needsWidth(figure: Figure): boolean {
+  if (figure.kind === "lines") return figure.plane === true;
   return figure.kind === "map" || figure.kind === "profile" || figure.kind === "scene" || figure.kind === "stacked";
 }
 

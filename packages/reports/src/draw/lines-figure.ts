@@ -33,6 +33,7 @@ export function drawLines(figure: LinesFigure, context: DrawContext): SvgNode {
       ys: withRoomFor(figure, "y", [...ys, ...notable.map((point) => point.y), ...boundValues(figure, "y")]),
       zeroBased: figure.zeroBased ?? false,
       names,
+      lowest: isPlane ? 150 : 0,
     },
     context,
   );
@@ -88,12 +89,15 @@ export interface FrameWish {
   readonly ys: readonly (number | null)[];
   readonly zeroBased: boolean;
   readonly names: readonly { readonly name: string; readonly limit?: string }[];
+  /** Least height [px], whatever is wished. */
+  readonly lowest?: number;
 }
 
 /** One plot as wide as the picture allows, tall enough for its end labels. */
 export function plotFrame(wish: FrameWish, context: DrawContext): PlotFrame {
   const top = titleRoom;
-  const wished = context.plotHeight ?? Math.min(340, Math.max(200, context.width * 0.42));
+  const own = Math.min(340, Math.max(200, context.width * 0.42));
+  const wished = context.plotHeight === undefined ? own : Math.max(context.plotHeight, wish.lowest ?? 0);
   const bottom = top + Math.max(wished, endColumnHeight(wish.names, context.width) + 8);
   const extent = extentOf(wish.ys);
   const scale = axisScale({

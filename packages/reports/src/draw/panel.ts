@@ -63,7 +63,7 @@ export function drawPanel(content: PanelContent, frame: PlotFrame, context: Draw
   const edges = borders.map((border) => drawBorder(border, frame, around, context));
   const gaps = (content.gaps ?? []).map((gap) => drawGap(gap, frame, around, context));
   const notable = (content.notable ?? []).map((point) => drawNotable(point, frame, around, context));
-  const paths = content.plane ? placed.map((each) => pathName(each, around, context)) : [];
+  const paths = content.plane ? firstOfEachName(placed).map((each) => pathName(each, around, context)) : [];
   const names = [...paths, ...regions.map((region, index) => regionName(region, regions.slice(index + 1), frame, around, context))];
   const lines = placed.map((each) => seriesMarks(each, frame, context));
   return {
@@ -79,6 +79,13 @@ export function drawPanel(content: PanelContent, frame: PlotFrame, context: Draw
     ],
     unplaced: [...bounds, ...edges, ...gaps, ...notable, ...names].flatMap((drawn) => drawn.unplaced ?? []),
   };
+}
+
+/** Lines in parts bear their name once. */
+function firstOfEachName(placed: readonly PlacedSeries[]): readonly PlacedSeries[] {
+  return placed.filter(
+    ({ series }, index) => series.name !== "" && placed.findIndex((other) => other.series.name === series.name) === index,
+  );
 }
 
 /** The name of a path beside it. */

@@ -1,10 +1,12 @@
 // Benches that take their part from an aircraft of the project give what trim uses: the same polar, the same motor.
-import { analyses, type Outcome } from "@wingseed/engine";
+import { type AircraftDefinition, analyses, type Outcome } from "@wingseed/engine";
 import { describe, expect, it } from "vitest";
 import { wingCoefficients } from "../../packages/engine/src/aerodynamics/wing/index.ts";
 import { motorState } from "../../packages/engine/src/drivetrain/motor/index.ts";
 import { demoView } from "../always-answer/demo-view.ts";
 import { demoAircraft } from "./demo-flight.ts";
+
+type Change = (aircraft: AircraftDefinition) => AircraftDefinition;
 
 const context = {
   progress: () => {},
@@ -15,10 +17,18 @@ const context = {
   },
 };
 
-async function asked<Outputs>(name: string, inputs: unknown): Promise<Outputs> {
+async function outcomeOf<Outputs>(name: string, inputs: unknown, change: Change = (aircraft) => aircraft): Promise<Outcome<Outputs>> {
   const analysis = analyses.find((candidate) => candidate.name === name);
   if (!analysis) throw new Error(`no ${name}`);
-  const outcome: Outcome<Outputs> = analysis.run(await demoView(), analysis.inputs.parse(inputs), context);
+  const view = await demoView();
+  const document = view.documents[file];
+  if (!document) throw new Error("the demo has lost its aircraft");
+  const documents = { ...view.documents, [file]: { ...document, data: change(document.data as AircraftDefinition) } };
+  return analysis.run({ ...view, documents }, analysis.inputs.parse(inputs), context);
+}
+
+async function asked<Outputs>(name: string, inputs: unknown, change?: Change): Promise<Outputs> {
+  const outcome = await outcomeOf<Outputs>(name, inputs, change);
   if (!outcome.outputs) throw new Error(outcome.problem?.message);
   return outcome.outputs;
 }
@@ -82,12 +92,36 @@ describe("a part of the demo's aircraft", () => {
       expect(row.motorVoltage).toBeCloseTo(used.voltage, 9);
     }
     const propeller = await asked<MotorRows>("motor", {
-      motor: { aircraft: file, part: "propellers" },
+      motor: { aircraft: file, part: "right-drive" },
       voltage: 52,
       points: [{ rotationRate: 700, shaftPower: 400 }],
     });
     const used = motorState(propellers.motor, { power: 400, rotationRate: 700 });
     expect((propeller.rows[0]?.electricPower ?? 0) / used.electricPower).toBeCloseTo(1, 12);
     expect(propeller.rows[0]?.timeToLimit).toBeNull();
+  });
+
+  it("is asked by its name, and a name that is not there is told with those that are", async () => {
+    const points = [{ rotationRate: 700, shaftPower: 400 }];
+    const parts = [
+      ["wing", { wing: { aircraft: file, part: "foil" }, angles: [0] }, 'no surface called "foil"; it has wing, tailplane, fin.'],
+      ["motor", { motor: { aircraft: file, part: "main" }, voltage: 52, points }, "it has rotor-drive, right-drive, left-drive."],
+      ["section", { section: { aircraft: file, part: "left" }, angles: [0] }, 'no rotor called "left"; it has main.'],
+    ] as const;
+    for (const [name, inputs, message] of parts) expect((await outcomeOf(name, inputs)).problem?.message).toContain(message);
+  });
+
+  it("is given as it is, even of an aircraft that the trim level reduced does not know", async () => {
+    const clockwise: Change = (aircraft) => ({
+      ...aircraft,
+      reduced: undefined,
+      rotors: aircraft.rotors.map((rotor) => ({ ...rotor, turns: "clockwise", articulation: { kind: "rigid" } })),
+    });
+    const inputs = { rotor: { aircraft: file }, tipSpeed: 84, collective: 0.12, airspeed: 0 };
+    const held = await outcomeOf("rotor", inputs, clockwise);
+    expect(held.problem).toBeUndefined();
+    expect((await outcomeOf("speed", { aircraft: file, speeds: [10] }, clockwise)).problem?.message).toContain(
+      "does not say under reduced",
+    );
   });
 });

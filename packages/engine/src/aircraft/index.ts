@@ -25,5 +25,6 @@ export type {
 } from "./reduced-aircraft.ts";
 export { isNotReducible, type NotReducible, reducedAircraft } from "./reduction.ts";
 export type { RotorPart } from "./rotor-part.ts";
+export { withDragIncrement } from "./section-part.ts";
 export { type SurfacePart, type SurfaceStall, stallOf } from "./surface-part.ts";
 export { type HangingAttitude, hangingAttitude, hangingCentre } from "./suspension.ts";

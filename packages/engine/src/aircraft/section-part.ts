@@ -20,3 +20,12 @@ export const sectionPart = z
     }),
   ])
   .describe("Two-dimensional section law.");
+
+export type SectionPart = z.infer<typeof sectionPart>;
+
+/** The same section with so much more drag coefficient at every angle [1]. */
+export function withDragIncrement(section: SectionPart, increment: number): SectionPart {
+  return section.kind === "generic"
+    ? { ...section, cd0: section.cd0 + increment }
+    : { ...section, dragIncrement: section.dragIncrement + increment };
+}

@@ -361,7 +361,7 @@ function mirrored(vector: Vector, sense: 1 | -1, moment: boolean): Vector {
 /** The rotor of an aircraft file as the aerodynamic model wants it, in this air. */
 export function aircraftRotor(
   part: RotorPart,
-  air: AirState,
+  air: Pick<AirState, "density">,
   mesh: { readonly azimuths: number; readonly radialElements: number },
 ): RotorModel {
   const base = {

@@ -1,6 +1,7 @@
 import type { MotorDefinition, MotorThermal } from "../../drivetrain/motor/index.ts";
 import type { Problem, ProjectView } from "../contract.ts";
-import { type Assumed, chosenAircraft, isProblem } from "../inputs/flight-conditions.ts";
+import { chosenPart } from "../inputs/chosen-part.ts";
+import { type Assumed, isProblem } from "../inputs/flight-conditions.ts";
 
 /** A motor ready to be asked. */
 export interface MotorPart {
@@ -20,16 +21,19 @@ const copper = 0.00393;
 /** Temperature at which an aircraft file states resistance [K]. Common practice: the file does not say. */
 const roomTemperature = 298.15;
 
-/** A motor of an aircraft file with its controller, the rotor's with its gear. */
-export function motorFromAircraft(view: ProjectView, path: string, part: "rotor-drive" | "propellers"): MotorPart | Problem {
-  const chosen = chosenAircraft(view, path);
+/** The motor of a drive line of an aircraft file with its controller and gear: the rotor's when none is named. */
+export function motorFromAircraft(view: ProjectView, path: string, part: string | undefined): MotorPart | Problem {
+  const chosen = chosenPart(
+    view,
+    path,
+    "driveLines",
+    part,
+    ({ driveLines }, roles) => driveLines.find(({ drives }) => drives === roles?.rotor)?.id,
+  );
   if (isProblem(chosen)) return chosen;
-  const { rotorDrive, propellers } = chosen.aircraft;
-  const own = part === "rotor-drive" ? rotorDrive.motor : propellers.motor;
-  const gear =
-    part === "rotor-drive"
-      ? [{ ratio: rotorDrive.gearRatio, constantLoss: rotorDrive.gearConstantLoss, proportionalLoss: rotorDrive.gearProportionalLoss }]
-      : [];
+  const { id, motors, gearStages: gear } = chosen.part;
+  const own = motors[0]?.motor;
+  if (own === undefined) return { kind: "part-unknown", message: `The drive line ${id} of ${path} has no motor.` };
   const definition: MotorDefinition = {
     speedConstant: own.speedConstant,
     resistance: own.resistance,
@@ -56,6 +60,15 @@ export function motorFromAircraft(view: ProjectView, path: string, part: "rotor-
         value: roomTemperature,
         because: "the aircraft file does not say at which temperature resistance holds",
       },
+      ...(motors.length > 1
+        ? [
+            {
+              path: "/motor/part",
+              value: motors[0]?.id,
+              because: `one of ${motors.length} motors that share the shaft, as if it were alone`,
+            },
+          ]
+        : []),
     ],
   };
 }

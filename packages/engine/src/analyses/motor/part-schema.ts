@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { quantity } from "../../quantities/index.ts";
+import { partInput } from "../inputs/chosen-part.ts";
 import { tableInput } from "../inputs/table-input.ts";
 
 /** A row of a table of the current that turning alone takes. */
@@ -123,10 +124,7 @@ export const writtenMotor = z
 export const motorOfAircraft = z
   .strictObject({
     aircraft: z.string().min(1).max(1000).meta({ description: "Aircraft file of the open project.", reference: "aircraft" }),
-    part: z
-      .enum(["rotor-drive", "propellers"])
-      .default("rotor-drive")
-      .meta({ description: "Which motor: that of the rotor with its gear, or one of the propellers'." }),
+    part: partInput("Which drive line: its motor with controller and gear."),
   })
   .meta({ label: "From this project" });
 

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { quantity } from "../../quantities/index.ts";
+import { partInput } from "../inputs/chosen-part.ts";
 import { sectionInput } from "../inputs/section-input.ts";
 import { tableInput } from "../inputs/table-input.ts";
 
@@ -139,6 +140,7 @@ const aircraftPropeller = z
       .min(1)
       .max(400)
       .meta({ description: "Aircraft file of the project whose propeller is meant.", reference: "aircraft" }),
+    part: partInput("Which propeller."),
   })
   .meta({ label: "From this project" });
 

@@ -41,7 +41,7 @@ export function propellerNeeds(propeller: PropellerInput): readonly Need[] {
 export function propellerReading(view: ProjectView, inputs: PropellerInputs): PropellerReading | Problem {
   const { propeller } = inputs;
   if ("aircraft" in propeller) {
-    const source = propellerFromAircraft(view, propeller.aircraft);
+    const source = propellerFromAircraft(view, propeller.aircraft, propeller.part);
     if (isProblem(source)) return source;
     const warnings = [
       note(

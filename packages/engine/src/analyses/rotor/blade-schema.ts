@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { quantity } from "../../quantities/index.ts";
+import { partInput } from "../inputs/chosen-part.ts";
 import { sectionInput } from "../inputs/section-input.ts";
 
 const station = z.strictObject({
@@ -150,6 +151,7 @@ function flappingComplaints(given: Flapping, complain: (path: string, message: s
 const rotorOfAircraft = z
   .strictObject({
     aircraft: z.string().min(1).max(1000).meta({ description: "Aircraft file of the open project.", reference: "aircraft" }),
+    part: partInput("Which rotor."),
     sectionDragIncrement: quantity("dimensionless", {
       description: "Added to the drag coefficient of the aircraft's section.",
       minimum: 0,

@@ -1,41 +1,31 @@
 import type { RotorModel } from "../../aerodynamics/rotor/index.ts";
+import { withDragIncrement } from "../../aircraft/index.ts";
+import { aircraftRotor } from "../../airframe/index.ts";
 import type { Problem, ProjectView } from "../contract.ts";
-import { chosenAircraft, isProblem } from "../inputs/flight-conditions.ts";
+import { chosenPart } from "../inputs/chosen-part.ts";
+import { isProblem } from "../inputs/flight-conditions.ts";
 
-/** A rotor as an aircraft file has it, without a mesh. */
+/** A rotor as an aircraft file has it. */
 export interface AircraftRotor {
-  readonly model: Omit<RotorModel, "azimuths" | "radialElements">;
+  readonly model: RotorModel;
   /** Flapping relative to the body, either way [rad]. */
   readonly flapRange: number;
 }
 
 /**
- * The rotor of an aircraft file.
+ * A rotor of an aircraft file: the one that the trim level reduced counts, or the first, when none is named.
  *
- * @param sectionDragIncrement added to the drag coefficient of its section at every angle [1]
+ * @param of.sectionDragIncrement added to the drag coefficient of its section at every angle [1]
+ * @param of.density of the air [kg/m³], for the Lock number of hinged blades
  */
-export function rotorFromAircraft(view: ProjectView, path: string, sectionDragIncrement: number): AircraftRotor | Problem {
-  const chosen = chosenAircraft(view, path);
+export function rotorFromAircraft(
+  view: ProjectView,
+  of: { readonly aircraft: string; readonly part?: string | undefined; readonly sectionDragIncrement: number; readonly density: number },
+  mesh: { readonly azimuths: number; readonly radialElements: number },
+): AircraftRotor | Problem {
+  const chosen = chosenPart(view, of.aircraft, "rotors", of.part, (_, roles) => roles?.rotor);
   if (isProblem(chosen)) return chosen;
-  const { rotor } = chosen.aircraft;
-  const { section } = rotor;
-  return {
-    model: {
-      radius: rotor.radius,
-      bladeCount: rotor.blades,
-      rootCutout: rotor.rootCutout,
-      stations: rotor.stations,
-      precone: rotor.precone,
-      articulation: { kind: "teetering" },
-      section:
-        section.kind === "generic"
-          ? { ...section, cd0: section.cd0 + sectionDragIncrement }
-          : { ...section, dragIncrement: section.dragIncrement + sectionDragIncrement },
-      tipLoss: rotor.tipLoss,
-      inducedPowerFactor: rotor.inducedPowerFactor,
-      inflow: rotor.inflow,
-      radialFlow: rotor.radialFlow,
-    },
-    flapRange: rotor.flapRange,
-  };
+  const { part } = chosen;
+  const section = withDragIncrement(part.section, of.sectionDragIncrement);
+  return { model: aircraftRotor({ ...part, section }, { density: of.density }, mesh), flapRange: part.flapRange };
 }

@@ -30,9 +30,9 @@ export function rotorReading(view: ProjectView, inputs: RotorInputs, density: nu
   const { rotor, azimuths, radialElements } = inputs;
   const mesh = { azimuths, radialElements };
   if ("aircraft" in rotor) {
-    const found = rotorFromAircraft(view, rotor.aircraft, rotor.sectionDragIncrement);
+    const found = rotorFromAircraft(view, { ...rotor, density }, mesh);
     if (isProblem(found)) return found;
-    return { model: { ...found.model, ...givenSettings(inputs), ...mesh }, flapRange: found.flapRange, assumed: [], warnings: [] };
+    return { model: { ...found.model, ...givenSettings(inputs) }, flapRange: found.flapRange, assumed: [], warnings: [] };
   }
   const sections = bladeSections(view, rotor);
   if (isProblem(sections)) return sections;

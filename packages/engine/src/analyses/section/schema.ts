@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { domainOutputs } from "../../published/index.ts";
 import { quantity } from "../../quantities/index.ts";
+import { partInput } from "../inputs/chosen-part.ts";
 import { sectionInput } from "../inputs/section-input.ts";
 
 const degree = Math.PI / 180;
@@ -9,7 +10,7 @@ const degree = Math.PI / 180;
 const sectionOfAircraft = z
   .strictObject({
     aircraft: z.string().min(1).max(1000).meta({ description: "Aircraft file of the open project.", reference: "aircraft" }),
-    part: z.literal("rotor").default("rotor").meta({ description: "Part of the aircraft whose section is meant." }),
+    part: partInput("Which rotor's section."),
   })
   .meta({ label: "From this project" });
 

@@ -5,9 +5,11 @@ import {
   sectionCoefficients,
   sectionLaw,
 } from "../../aerodynamics/airfoil-section/index.ts";
+import { withDragIncrement } from "../../aircraft/index.ts";
 import { domainOfRows } from "../../published/index.ts";
 import type { Analysis, Answer, Limit, Need, Outcome, ProjectView, Warning } from "../contract.ts";
-import { chosenAircraft, isProblem } from "../inputs/flight-conditions.ts";
+import { chosenPart } from "../inputs/chosen-part.ts";
+import { isProblem } from "../inputs/flight-conditions.ts";
 import { type SectionReading, sectionDefinitionOf, sectionNeeds } from "../inputs/section-input.ts";
 import { sectionShape } from "../inputs/section-shape.ts";
 import { sectionWarnings } from "../inputs/section-warnings.ts";
@@ -46,14 +48,9 @@ function needs({ section: given }: SectionInputs): readonly Need[] {
 
 function definitionOf(project: ProjectView, { section: given, sectionDragIncrement }: SectionInputs): SectionReading {
   if (typeof given !== "object" || !("aircraft" in given)) return sectionDefinitionOf(given, project, sectionDragIncrement);
-  const chosen = chosenAircraft(project, given.aircraft);
+  const chosen = chosenPart(project, given.aircraft, "rotors", given.part, (_, roles) => roles?.rotor);
   if (isProblem(chosen)) return { problem: chosen };
-  const { section: own } = chosen.aircraft.rotor;
-  const definition =
-    own.kind === "generic"
-      ? { ...own, cd0: own.cd0 + sectionDragIncrement }
-      : { ...own, dragIncrement: own.dragIncrement + sectionDragIncrement };
-  return { definition, warnings: [] };
+  return { definition: withDragIncrement(chosen.part.section, sectionDragIncrement), warnings: [] };
 }
 
 function run(project: ProjectView, inputs: SectionInputs): Outcome<SectionOutputs> {

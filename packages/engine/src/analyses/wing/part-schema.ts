@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { quantity } from "../../quantities/index.ts";
+import { partInput } from "../inputs/chosen-part.ts";
 import { sectionInput } from "../inputs/section-input.ts";
 
 const share = (description: string) => quantity("dimensionless", { description, minimum: 0, maximum: 1 });
@@ -49,7 +50,7 @@ export const writtenWing = z
 export const wingOfAircraft = z
   .strictObject({
     aircraft: z.string().min(1).max(1000).meta({ description: "Aircraft file of the open project.", reference: "aircraft" }),
-    part: z.enum(["wing", "tailplane", "fin"]).default("wing").meta({ description: "Which surface." }),
+    part: partInput("Which surface."),
   })
   .meta({ label: "From this project" });
 

@@ -59,9 +59,11 @@ export type SurfacePart = z.infer<typeof surfacePart>;
 export type SurfaceStall = z.infer<typeof surfaceStall>;
 
 /** What is taken of a surface whose file does not say how it stalls: common practice. */
+/** The joint with the flat plate lies a little beyond the angle of the largest lift: at its centre half the lift is gone (own choice). */
+const stallShare = 1.15;
 const commonStall = { sharpness: 60, flatPlateCoefficient: 1.2 };
 
 /** How lift of a surface gives way to the flat plate: as the file says, else where its lift reaches the largest coefficient. */
 export function stallOf(surface: Pick<SurfacePart, "stall" | "maximumLiftCoefficient" | "liftSlope">): SurfaceStall {
-  return surface.stall ?? { angle: surface.maximumLiftCoefficient / surface.liftSlope, ...commonStall };
+  return surface.stall ?? { angle: (stallShare * surface.maximumLiftCoefficient) / surface.liftSlope, ...commonStall };
 }

@@ -1,5 +1,5 @@
 import { type FiniteWing, wingCoefficients } from "../aerodynamics/wing/index.ts";
-import type { SurfacePart } from "../aircraft/index.ts";
+import { type SurfacePart, stallOf } from "../aircraft/index.ts";
 import type { Vector } from "./axes.ts";
 
 /** Where a surface is cut across the span, and its share of the area: Gauss's points, exact for a rolling motion. */
@@ -9,10 +9,6 @@ const cuts = [
   [0.33998104358485626, 0.32607257743127305],
   [0.8611363115940526, 0.17392742256872692],
 ] as const;
-
-/** A surface without a stall of its own in the file: common practice for the joint with the flat plate. */
-const commonSharpness = 60;
-const commonFlatPlate = 1.2;
 
 interface Strip {
   readonly place: Vector;
@@ -76,6 +72,7 @@ export class LiftingSurface {
     this.part = part;
     this.#density = density;
     const aspectRatio = part.aspectRatio ?? part.span ** 2 / part.area;
+    const stall = stallOf(part);
     this.#wing = {
       area: part.area,
       // The span that has this aspect ratio: only the ratio counts in the law.
@@ -83,9 +80,9 @@ export class LiftingSurface {
       liftSlope: part.liftSlope,
       cd0: part.cd0,
       spanEfficiency: part.spanEfficiency,
-      stallAngle: part.stall?.angle ?? commonStallAngle(part),
-      stallSharpness: part.stall?.sharpness ?? commonSharpness,
-      flatPlateCoefficient: part.stall?.flatPlateCoefficient ?? commonFlatPlate,
+      stallAngle: stall.angle,
+      stallSharpness: stall.sharpness,
+      flatPlateCoefficient: stall.flatPlateCoefficient,
     };
     this.#meanChord = part.area / part.span;
     this.#strips = cuts.map(([at, share]) => stripAt(part, centre, at, share));
@@ -245,11 +242,6 @@ export class LiftingSurface {
     this.loads.my += -normal[2] * moment;
     this.loads.mz += normal[1] * moment;
   }
-}
-
-/** Where a surface without a written stall passes into the flat plate: a little beyond the angle of its largest lift. */
-function commonStallAngle(part: SurfacePart): number {
-  return (1.15 * part.maximumLiftCoefficient) / part.liftSlope;
 }
 
 function stripAt(part: SurfacePart, centre: Vector, at: number, share: number): Strip {

@@ -50,7 +50,8 @@ export function controlLimits(aircraft: AircraftDefinition, loading: Loading, ai
   const base = massProperties(aircraft, loading);
   const share = base.mass / aircraft.emptyMass;
   const trimmer = new FullTrimmer({ aircraft: kept, loading, air, controls: "optimum", losses: "component", lightsOn: false });
-  const moved = (by: number) => trimmer.withAircraft({ ...kept, emptyCentre: { ...kept.emptyCentre, x: kept.emptyCentre.x + by * share } });
+  const moved = (by: number) =>
+    trimmer.with({ aircraft: { ...kept, emptyCentre: { ...kept.emptyCentre, x: kept.emptyCentre.x + by * share } } });
   return controlled.flatMap(({ mode, airspeed }) => {
     const point: FullPoint = { mode, airspeed, climbRate: 0, sideslip: 0 };
     const first = trimmer.trim(point, "table");

@@ -68,7 +68,7 @@ function runFull(project: ProjectView, inputs: SpeedInputs, context: Context<Spe
   const trimmer = flight.trimmer(inputs.controls);
   const craft = {
     flyer: fullFlyer(trimmer, steady),
-    ...(inputs.controls === "optimum" ? { onSchedule: fullFlyer(flight.trimmer("schedule"), steady) } : {}),
+    ...(inputs.controls === "optimum" ? { onSchedule: fullFlyer(trimmer.with({ controls: "schedule" }), steady) } : {}),
     columns: fullLevelColumns(trimmer),
     takeoffMass: flight.takeoffMass,
     verticalAutorotation: () => fullVerticalAutorotation(trimmer),

@@ -26,10 +26,11 @@ function run(project: ProjectView, inputs: TrimInputs, context: Context<TrimOutp
   const conditions: FullConditions =
     inputs.groundHeight === undefined ? flight.conditions : { ...flight.conditions, groundHeight: inputs.groundHeight };
   context.progress(0, 3, "least power");
-  const best = flown({ ...conditions, controls: "optimum" }, flight, point);
+  const trimmer = flight.trimmer("optimum", inputs.groundHeight);
+  const best = flown(conditions, trimmer, point);
   const optimum = answered(best);
   context.progress(1, 3, "on schedule");
-  const schedule = answered(flown({ ...conditions, controls: "schedule" }, flight, point));
+  const schedule = answered(flown({ ...conditions, controls: "schedule" }, trimmer.with({ controls: "schedule" }), point));
   context.progress(2, 3, "interference");
   const { centre } = massProperties(flight.definition, conditions.loading);
   const powered = inputs.mode !== "glide" && optimum.state && schedule.state;
@@ -91,8 +92,7 @@ interface Attempt {
   readonly outcome: FullOutcome;
 }
 
-function flown(conditions: FullConditions, flight: FullFlight, point: FullPoint): Attempt {
-  const trimmer = flight.trimmer(conditions.controls, conditions.groundHeight);
+function flown(conditions: FullConditions, trimmer: FullTrimmer, point: FullPoint): Attempt {
   return { conditions, trimmer, outcome: trimmer.trim(point) };
 }
 
@@ -109,7 +109,7 @@ function interferenceEffects(definition: AircraftDefinition, { trimmer, outcome 
     const idle = !powered || outcome.kind !== "trimmed" || !entry.active || factor * entry.share === 0;
     if (idle) return { ...named, without: null, effect: null };
     const interference = definition.interference.map((other) => (other === entry ? { ...other, active: false } : other));
-    const without = trimmer.withAircraft({ ...definition, interference }).trimFrom(outcome.point, [outcome.start]);
+    const without = trimmer.with({ aircraft: { ...definition, interference } }).trimFrom(outcome.point, [outcome.start]);
     if (without.kind !== "trimmed") return { ...named, without: null, effect: null };
     const power = without.flown.electricPower;
     return { ...named, without: power, effect: outcome.flown.electricPower / power - 1 };

@@ -13,6 +13,8 @@ export interface SqpOptions {
   readonly firstCurvature?: number;
   /** Change of the merit function below which a feasible iterate is a solution. @defaultValue 1e-8 */
   readonly optimalityTolerance?: number;
+  /** Least price of breaking a constraint in the merit function: one that costs next to nothing must be met all the same. @defaultValue 0 */
+  readonly leastPrice?: number;
   /** Leaves constraints out of a subproblem that cannot bind within its step: the same step for less. @defaultValue false */
   readonly leaveOutSlack?: boolean;
 }
@@ -186,11 +188,12 @@ export class SequentialQuadratic {
     const { size, equalities, inequalities } = this.program;
     const { values, jacobian } = this.#state;
     const penalty = this.#penalty;
+    const least = this.#options.leastPrice ?? 0;
     let slope = 0;
     for (let i = 0; i < size; i++) slope += (jacobian[i] as number) * (step[i] as number);
     for (let r = 0; r < equalities + inequalities; r++) {
       const multiplier = Math.abs(this.#multipliers[r] as number);
-      penalty[r] = Math.max(multiplier, ((penalty[r] as number) + multiplier) / 2);
+      penalty[r] = Math.max(least, multiplier, ((penalty[r] as number) + multiplier) / 2);
       const now = values[r + 1] as number;
       let after = now;
       for (let i = 0; i < size; i++) after += (jacobian[(r + 1) * size + i] as number) * (step[i] as number);

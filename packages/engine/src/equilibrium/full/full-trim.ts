@@ -14,13 +14,14 @@ import { type StallLimits, stallLimits } from "./stall-limits.ts";
 const marginTolerance = 5e-4;
 /** A binding margin may lie this far above it [1]. */
 const largestMarginGiven = 2e-3;
+const marginAttempts = 5;
 
 /** Trims flights of one aircraft in one loading and air. Holds buffers: not to be shared between threads. */
 export class FullTrimmer {
   readonly conditions: FullConditions;
   readonly airframe: Airframe;
   readonly #stall: StallLimits;
-  /** How solves ended so far. */
+  /** How trims ended so far. */
   readonly counter = { converged: 0, limited: 0, failed: 0 };
 
   /** @param stall limits of the same rotors in the same air, known from elsewhere */
@@ -60,6 +61,12 @@ export class FullTrimmer {
   }
 
   #searched(point: FullPoint, margin: "table" | "exact", search: (problem: FullProblem) => Found): FullOutcome {
+    const outcome = this.#kept(point, margin, search);
+    this.counter[outcome.kind === "trimmed" ? "converged" : outcome.kind === "no-equilibrium" ? "limited" : "failed"] += 1;
+    return outcome;
+  }
+
+  #kept(point: FullPoint, margin: "table" | "exact", search: (problem: FullProblem) => Found): FullOutcome {
     const kept = this.#above(this.#floors(), point, margin, search);
     if (kept.kind !== "no-equilibrium" || this.conditions.controls === "optimum" || !kept.limit.startsWith("stall margin")) return kept;
     // Controls on their schedule cannot be asked to keep the margin: the flight exists, with less than the floor, and says so.
@@ -92,7 +99,6 @@ export class FullTrimmer {
   }
 
   #answer(point: FullPoint, problem: FullProblem, result: SqpResult, margins?: readonly number[]): FullTrimmed {
-    this.counter.converged += 1;
     return fullAnswer(this.conditions, point, this.airframe, problem, result, margins);
   }
 
@@ -105,12 +111,10 @@ export class FullTrimmer {
       if (isSolution(result)) return this.#withExactMargin(floors, point, problem, result);
     }
     if (eased?.kind === "needed") {
-      this.counter.limited += 1;
       const { name, family } = eased.limit;
       const { violation, start } = refused;
       return { kind: "no-equilibrium", point, limit: name, family, violation, needed: eased.needed, start };
     }
-    this.counter[refused.kind === "not-resolved" ? "failed" : "limited"] += 1;
     return refused;
   }
 
@@ -119,7 +123,8 @@ export class FullTrimmer {
     let asked = floors;
     let result = found;
     let best: FullTrimmed | undefined;
-    for (let attempt = 0; attempt < 4; attempt++) {
+    let raise = 1;
+    for (let attempt = 0; attempt < marginAttempts; attempt++) {
       const evaluation = problem.evaluation(result.x);
       const margins = this.#searchedMargins(evaluation);
       const wrong = margins.map((margin, i) => margin < (floors[i] as number) - marginTolerance);
@@ -132,25 +137,27 @@ export class FullTrimmer {
       asked = margins.map((margin, i) => {
         const table = evaluation.stallMargins[i] as number;
         return Number.isFinite(table) && Number.isFinite(margin)
-          ? (table / margin) * (floors[i] as number) * (1 + marginTolerance / 4)
-          : (floors[i] as number);
+          ? (table / margin) * (floors[i] as number) * (1 + marginTolerance / 4) * raise
+          : (floors[i] as number) * raise;
       });
       const again = solveFrom(this.#problem(point, asked).program, { x: result.x, hessian: result.hessian });
       if (isSolution(again)) result = again;
-      // Where what the table flattered cannot be met exactly, a little more may be.
-      else if (attempt === 0 && !best) asked = asked.map((margin) => margin * (1 + largestMarginGiven));
-      else break;
+      else if (best) break;
+      // Where what the table flattered cannot be met, a little more may be.
+      else raise *= 1 + largestMarginGiven;
     }
     if (best) return best;
-    const evaluation = problem.evaluation(result.x);
-    const least = Math.min(...this.#searchedMargins(evaluation).map((margin, i) => margin - (floors[i] as number)));
-    this.counter.limited += 1;
+    const stalling = problem.limits.find(({ of }) => of.kind === "stall");
+    const margins = this.#searchedMargins(problem.evaluation(result.x));
+    const least = Math.min(...margins.map((margin, i) => margin - (floors[i] as number)));
+    const rotor = margins.findIndex((margin, i) => margin - (floors[i] as number) === least);
     return {
       kind: "no-equilibrium",
       point,
-      limit: problem.limits.find(({ of }) => of.kind === "stall")?.name ?? "stall margin",
+      limit: stalling?.name ?? "stall margin",
       family: "air",
       violation: -least,
+      needed: { allowed: floors[rotor] as number, needed: margins[rotor] as number, quantity: "dimensionless" },
       start: { x: result.x },
     };
   }

@@ -1,5 +1,5 @@
 import { solveLinearInPlace } from "../numerics/index.ts";
-import type { LinearMotion, LinearState } from "./modes.ts";
+import type { LinearMotion, LinearState } from "./linear-motion.ts";
 
 /**
  * Derivatives of an aeroplane in stability axes (x along the steady flight path), forces over mass and moments over the inertia about their own

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { lateralMotion, longitudinalMotion } from "./aeroplane-derivatives.ts";
+import type { LinearMotion, Mode } from "./linear-motion.ts";
 import { linearResponse } from "./linear-response.ts";
-import { type LinearMotion, type Mode, modesOf } from "./modes.ts";
+import { modesOf } from "./modes.ts";
 
 const flight = { airspeed: 50, pathAngle: 0, gravity: 9.80665 };
 const light = { xu: -0.07, xw: 0.02, zu: -0.4, zw: -1.7, zq: 0, zwDot: 0, mu: 0, mw: -0.28, mq: -2.2, mwDot: -0.02 };

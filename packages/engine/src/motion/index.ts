@@ -25,6 +25,7 @@ export {
   type SimulationOptions,
 } from "./flight-simulation.ts";
 export { addedWinds, type DiscreteGust, discreteGust, sharpGust } from "./gusts.ts";
+export type { LinearMotion, LinearState, Mode, ModeGroup, StateKind } from "./linear-motion.ts";
 export { type SplitMotion, splitMotion, withFollowing, withHeld } from "./linear-reduction.ts";
 export { type LinearResponse, linearResponse } from "./linear-response.ts";
 export { type Linearisation, linearise } from "./linearisation.ts";
@@ -38,8 +39,7 @@ export {
   recoveryTime,
   usualBand,
 } from "./manoeuvres.ts";
-export type { ModeGroup } from "./mode-names.ts";
-export { type LinearMotion, type LinearState, type Mode, modesOf, type StateKind } from "./modes.ts";
+export { modesOf } from "./modes.ts";
 export type { BodyVector, MovingAircraft, MovingControl, MovingLoads, MovingRotor, MovingRotorLoads } from "./moving-aircraft.ts";
 export { MultistepIntegrator, type RateOfChange } from "./multistep.ts";
 export { quadraticRegulator, type RegulatorProblem } from "./quadratic-regulator.ts";

@@ -1,5 +1,5 @@
 import { solveLinearInPlace } from "../numerics/index.ts";
-import type { LinearMotion, LinearState, StateKind } from "./modes.ts";
+import type { LinearMotion, LinearState, StateKind } from "./linear-motion.ts";
 
 /** The motion with some states held still: their rows and columns are left out. */
 export function withHeld({ states, matrix }: LinearMotion, held: (state: LinearState) => boolean): LinearMotion {

@@ -1,4 +1,4 @@
-import type { LinearMotion } from "./modes.ts";
+import type { LinearMotion } from "./linear-motion.ts";
 
 /** States over time, one row per time. */
 export interface LinearResponse {

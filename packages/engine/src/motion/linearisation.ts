@@ -1,6 +1,6 @@
 import { eulerAngles, writeQuaternion } from "./attitude.ts";
 import type { FlightDynamics } from "./flight-dynamics.ts";
-import type { LinearState, StateKind } from "./modes.ts";
+import type { LinearState, StateKind } from "./linear-motion.ts";
 import { bodyState } from "./rigid-body.ts";
 
 /** A steady flight, linearised: rates of change per state and per control [SI]. */

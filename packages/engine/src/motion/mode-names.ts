@@ -1,7 +1,4 @@
-import type { LinearState, Mode, StateKind } from "./modes.ts";
-
-/** Which part of the motion a mode belongs to. `coupled`: neither has two thirds of it. */
-export type ModeGroup = "longitudinal" | "lateral" | "rotor" | "coupled";
+import type { LinearState, Mode, ModeGroup, StateKind } from "./linear-motion.ts";
 
 const longitudinal: readonly StateKind[] = ["speed", "heave", "pitch-rate", "pitch"];
 const lateral: readonly StateKind[] = ["sideslip", "roll-rate", "yaw-rate", "roll"];

@@ -1,6 +1,6 @@
 import type { EulerAngles } from "./attitude.ts";
 import type { Linearisation } from "./linearisation.ts";
-import type { StateKind } from "./modes.ts";
+import type { StateKind } from "./linear-motion.ts";
 import type { MovingControl } from "./moving-aircraft.ts";
 import { quadraticRegulator } from "./quadratic-regulator.ts";
 

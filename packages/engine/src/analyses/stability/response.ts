@@ -2,7 +2,7 @@ import { type LinearMotion, linearResponse } from "../../motion/index.ts";
 import type { StabilityOutputs } from "./output-schema.ts";
 import type { StabilityInputs } from "./schema.ts";
 
-const steps = 200;
+const steps = 120;
 
 /**
  * Linear response to a sharp gust: from below the aircraft moves down through the air, from the right it moves to the right. Undefined when

@@ -14,7 +14,7 @@ import type { TransientOutputs } from "./output-schema.ts";
 import { type PreparedStep, stepAt } from "./prepared-step.ts";
 
 /** Rows of the course that are kept. */
-const mostRows = 401;
+const mostRows = 201;
 
 /** What came of a flight through a step. */
 export function transientOutputsOf(

@@ -74,14 +74,17 @@ const lostTurn = 6;
  * Flies a transition: six degrees of freedom, rotor speed, inflow lag, actuators with their rates, governor and one-way clutch. The reference
  * controller puts out the controls of the reference and what a regulator of least squares makes of the deviations from it. The
  * clutch opens once the torque has gone; closing, the motor is taken to turn with the shaft.
+ *
+ * @throws what `cancelled` throws, which is asked ten times in a second of flight
  */
 export function flyTransition(
   trimmer: FullTrimmer,
   plan: TransitionPlan,
+  cancelled: () => void = () => {},
 ): TransitionTrace | { readonly kind: "no-gain"; readonly airspeed: number } {
   const gains = gainsAlong(trimmer, plan);
   if (!Array.isArray(gains)) return gains;
-  return new TransitionFlight(trimmer, plan, gains).run();
+  return new TransitionFlight(trimmer, plan, gains).run(cancelled);
 }
 
 /** Of the first rotor [N m]. */
@@ -131,7 +134,7 @@ class TransitionFlight {
     this.#freeTorque = freeShare * Math.max(...plan.knots.map(torqueOf));
   }
 
-  run(): TransitionTrace {
+  run(cancelled: () => void): TransitionTrace {
     const before = energyState(this.#dynamics, this.#state);
     const samples: TransitionSample[] = [];
     const { knots } = this.#plan;
@@ -151,7 +154,10 @@ class TransitionFlight {
       const reference = referenceAt(this.#plan, planTime);
       this.#steer(reference.state, planTime);
       const phase = (knots[reference.index + 1] as PlanKnot).phase;
-      const record = () => samples.push(this.#sample(time, phase, reference.state));
+      const record = () => {
+        cancelled();
+        samples.push(this.#sample(time, phase, reference.state));
+      };
       if (done) {
         this.#dynamics.rates(time, this.#state, new Float64Array(this.#dynamics.size));
         record();

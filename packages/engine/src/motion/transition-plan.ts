@@ -63,7 +63,9 @@ export interface PlanRequest {
   readonly acceleration: number;
 }
 
+/** Between two trims of the reference [s], and how many there are at most on a change of speed. */
 const knotInterval = 0.5;
+const mostKnots = 80;
 const holdTime = 1;
 const settleTime = 4;
 /** Time in which the rotor's torque is given up or taken on [s]. */
@@ -110,7 +112,8 @@ interface LegKnot {
 function leg(trimmer: FullTrimmer, from: FullTrimmed, to: number, acceleration: number, sign: number): readonly LegKnot[] | PlanRefusal {
   const knots: LegKnot[] = [{ time: 0, trimmed: from }];
   const { mode } = from.point;
-  for (const moment of speedProfile(from.point.airspeed, to, acceleration, knotInterval).slice(1)) {
+  const interval = Math.max(knotInterval, Math.abs(to - from.point.airspeed) / acceleration / mostKnots);
+  for (const moment of speedProfile(from.point.airspeed, to, acceleration, interval).slice(1)) {
     const point: FullPoint = { ...from.point, airspeed: moment.airspeed, acceleration: sign * Math.abs(moment.acceleration) };
     const found = near(trimmer, point, last(knots).trimmed);
     if (found.kind !== "trimmed") return refusal(found, `${mode === "clutch-open" ? "clutch open" : "clutch closed"} at this acceleration`);

@@ -53,7 +53,7 @@ function endToward(
   while (at !== bound) {
     hooks.cancelled();
     const next = Math.abs(bound - at) <= Math.abs(step) * 1.001 ? bound : at + step;
-    const found = flownAt(trimmer, from, good, next);
+    const found = flownAt(trimmer, from, good, next, true);
     if (found.kind !== "trimmed") return halved(trimmer, from, good, at, next, found);
     good = found;
     at = next;
@@ -61,11 +61,13 @@ function endToward(
   return { tipSpeed: bound, limit: "rotor speed range", family: "strength" };
 }
 
-/** From beside; from every way of flying where the solver gave up there. */
-function flownAt(trimmer: FullTrimmer, from: FullTrimmed, near: FullTrimmed, tipSpeed: number): FullOutcome {
+/** From beside; where that fails, from every way of flying if it is worth it or the solver gave up. */
+function flownAt(trimmer: FullTrimmer, from: FullTrimmed, near: FullTrimmed, tipSpeed: number, thorough: boolean): FullOutcome {
   const point: FullPoint = { ...from.point, tipSpeed };
   const found = trimmer.trimFrom(point, [near.start], "table");
-  return found.kind === "not-resolved" ? trimmer.trim(point, "table") : found;
+  if (found.kind === "trimmed" || !(thorough || found.kind === "not-resolved")) return found;
+  const again = trimmer.trim(point, "table");
+  return again.kind === "not-resolved" ? found : again;
 }
 
 function halved(
@@ -79,7 +81,7 @@ function halved(
   let [inside, outside, beside, because] = [good, bad, near, refused];
   for (let i = 0; i < halvings; i++) {
     const middle = (inside + outside) / 2;
-    const found = flownAt(trimmer, from, beside, middle);
+    const found = flownAt(trimmer, from, beside, middle, false);
     if (found.kind === "trimmed") {
       inside = middle;
       beside = found;

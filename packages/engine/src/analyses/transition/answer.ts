@@ -21,6 +21,8 @@ export function transitionAnswer(outputs: TransitionOutputs): Answer {
     reading(back.summary.duration, "time", "/ways/1/summary/duration", { unit: "s" }),
     words("; at most it draws "),
     ...peakTokens(out, back),
+    words(", and it leaves its height by no more than "),
+    ...heightTokens(out, back),
     words("."),
   ];
   const broken = brokenLimit(outputs.ways);
@@ -49,6 +51,19 @@ function peakTokens(out: WayOutputs, back: WayOutputs): readonly Token[] {
     reading(summary?.peakAirspeed ?? 0, "speed", `${path}/peakAirspeed`),
     words(`, on the way ${first ? "out" : "back"}`),
   ];
+}
+
+function heightTokens(out: WayOutputs, back: WayOutputs): readonly Token[] {
+  const all = [out, back].flatMap(({ summary }, i) =>
+    summary
+      ? [
+          { value: summary.heightGained, path: `/ways/${i}/summary/heightGained` },
+          { value: summary.heightLost, path: `/ways/${i}/summary/heightLost` },
+        ]
+      : [],
+  );
+  const most = all.reduce((a, b) => (b.value > a.value ? b : a), { value: 0, path: "/ways/0/summary/heightGained" });
+  return [reading(most.value, "length", most.path, { unit: "m" })];
 }
 
 function refusal(ways: readonly WayOutputs[], index: number): Answer {

@@ -22,6 +22,10 @@ export function corridorFigure(outputs: TransitionOutputs): LinesFigure {
       ...edges(mode, rows, "fastest"),
       ...sides(mode, rows, outputs.corridor),
     ]),
+    bounds: [
+      { name: "slowest permitted rotor", axis: "y", value: outputs.tipSpeedMinimum, forbidden: "below", family: "strength" },
+      { name: "fastest permitted rotor", axis: "y", value: outputs.tipSpeedMaximum, forbidden: "above", family: "strength" },
+    ],
     notable: clutchPoints(outputs),
   };
 }
@@ -51,18 +55,26 @@ function region(mode: Mode, rows: readonly CorridorRow[]): Region {
   };
 }
 
-/** One border per run of the same limit; neighbours share their joint. */
+/** What the rotor itself permits is a line across the picture, not a border of one mode. */
+const permitted = "rotor speed range";
+
+/** One border per run of the same limit; the stretch between two belongs to the one that is not the rotor's own. */
 function edges(mode: Mode, rows: readonly CorridorRow[], side: "slowest" | "fastest"): readonly Border[] {
   const runs: { limit: string; family: Border["family"]; rows: CorridorRow[] }[] = [];
   for (const row of rows) {
     const end = row[mode][side];
     if (!end) continue;
     const run = runs.at(-1);
-    if (run?.limit === end.limit) run.rows.push(row);
-    else runs.push({ limit: end.limit, family: end.family, rows: run ? [run.rows.at(-1) as CorridorRow, row] : [row] });
+    if (run?.limit === end.limit) {
+      run.rows.push(row);
+      continue;
+    }
+    const joint = run?.rows.at(-1);
+    if (run && end.limit === permitted) run.rows.push(row);
+    runs.push({ limit: end.limit, family: end.family, rows: joint && end.limit !== permitted ? [joint, row] : [row] });
   }
   return runs
-    .filter((run) => run.rows.length > 1)
+    .filter((run) => run.limit !== permitted && run.rows.length > 1)
     .map((run) => ({
       name: `${names[mode]}: ${run.limit}`,
       family: run.family,

@@ -26,7 +26,7 @@ export const transitionInputs = z.strictObject({
   }).optional(),
   acceleration: quantity("acceleration", {
     description: "Largest acceleration along the course, both ways.",
-    minimum: 0.05,
+    minimum: 0.2,
     maximum: 5,
   }).default(1),
   heightBand: quantity("length", { description: "How far it may leave its height, up or down.", minimum: 0.1, maximum: 500 }).default(5),

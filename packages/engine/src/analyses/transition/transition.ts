@@ -43,7 +43,7 @@ function run(project: ProjectView, inputs: TransitionInputs, context: Context<Tr
     flying.progress(i, bothWays.length);
     flying.cancelled();
     const plan = plans[i];
-    return typeof plan === "object" ? flownWay(flight, reference, plan, inputs) : noWay(way, plan ?? "not planned");
+    return typeof plan === "object" ? flownWay(flight, reference, plan, inputs, flying.cancelled) : noWay(way, plan ?? "not planned");
   });
   const outputs = outputsOf(flight, ends, ways, corridor);
   return { outputs, assumed: flight.assumed, warnings: warningsOf(outputs, inputs) };

@@ -44,8 +44,14 @@ export function plannedWay(
 }
 
 /** One way flown. */
-export function flownWay(flight: FullFlight, trimmer: FullTrimmer, plan: TransitionPlan, inputs: TransitionInputs): WayOutputs {
-  const trace = flyTransition(trimmer, plan);
+export function flownWay(
+  flight: FullFlight,
+  trimmer: FullTrimmer,
+  plan: TransitionPlan,
+  inputs: TransitionInputs,
+  cancelled: () => void,
+): WayOutputs {
+  const trace = flyTransition(trimmer, plan, cancelled);
   if ("kind" in trace) {
     const reason = `no linear feedback holds it at ${trace.airspeed.toFixed(1)} m/s: the reference controller cannot be made`;
     return plannedWay(flight, trimmer, plan, inputs, reason);

@@ -1,0 +1,197 @@
+// Transitions of the demo aircraft: books of energy, what peak power must be, the clutch, the ends, the corridor.
+import { openProject } from "@wingseed/documents";
+import type { Context, Outcome, ReadDocument } from "@wingseed/engine";
+import { beforeAll, describe, expect, test } from "vitest";
+import type { TransitionOutputs } from "../../packages/engine/src/analyses/transition/output-schema.ts";
+import { transition } from "../../packages/engine/src/analyses/transition/transition.ts";
+import type { FullTrimmed } from "../../packages/engine/src/equilibrium/index.ts";
+import { flyTransition, transitionPlan } from "../../packages/engine/src/motion/index.ts";
+import { demoTrimmer } from "./six-trim.ts";
+
+const documents: Record<string, ReadDocument> = {};
+
+beforeAll(async () => {
+  const project = openProject("demo");
+  for (const { path, kind } of await project.list()) {
+    const reading = kind === "raster" ? undefined : await project.readDocument(path);
+    if (reading && !reading.problems) documents[path] = reading.value as ReadDocument;
+  }
+});
+
+const context: Context<TransitionOutputs> = {
+  progress: () => {},
+  cancelled: () => false,
+  partial: () => {},
+  analysis: () => {
+    throw new Error("no other analysis is asked");
+  },
+};
+
+function asked(given: object): Outcome<TransitionOutputs> {
+  return transition.run({ documents, rasters: {} }, transition.inputs.parse(given), context);
+}
+
+const speeds = [0, 6, 10, 14, 18, 20, 22, 24, 26];
+
+describe.each(["baseline", "revised"])("the %s aircraft, from hover to cruise and back", (name) => {
+  let outputs: TransitionOutputs;
+  beforeAll(() => {
+    const outcome = asked({ aircraft: `aircraft/${name}.yaml`, speeds });
+    if (!outcome.outputs) throw new Error(outcome.problem?.message);
+    outputs = transition.outputs.parse(outcome.outputs);
+  }, 120_000);
+
+  test("is flown to the end both ways", () => {
+    expect(outputs.ways.map(({ way, flown, refusal }) => [way, flown, refusal])).toEqual([
+      ["hover to cruise", true, null],
+      ["cruise to hover", true, null],
+    ]);
+  });
+
+  test("balances its books within 0.1 %, and what went into motion is half the mass times the change of speed squared", () => {
+    for (const { energy, rows } of outputs.ways) {
+      expect(Math.abs(energy?.gap ?? 1)).toBeLessThan(1e-3);
+      const [first, last] = [rows[0], rows.at(-1)];
+      if (!first || !last || !energy) throw new Error("a flown way has rows and books");
+      const gained = (outputs.takeoffMass / 2) * (last.airspeed ** 2 - first.airspeed ** 2);
+      expect(Math.abs(energy.kinetic / gained - 1)).toBeLessThan(2e-3);
+      const work = energy.airframeWork + energy.shaftWork + energy.driveWork;
+      expect(Math.abs(energy.kinetic + energy.height + energy.rotors - work)).toBeLessThan(1e-3 * Math.abs(energy.shaftWork));
+    }
+  });
+
+  test("draws from the pack what its rows add up to, and more than the shafts get", () => {
+    for (const { energy, rows } of outputs.ways) {
+      let drawn = 0;
+      for (let i = 1; i < rows.length; i++) {
+        const [a, b] = [rows[i - 1], rows[i]];
+        if (a && b) drawn += ((a.electricPower + b.electricPower) / 2) * (b.time - a.time);
+      }
+      expect(Math.abs(drawn / (energy?.electricEnergy ?? 1) - 1)).toBeLessThan(5e-3);
+      expect(energy?.electricEnergy).toBeGreaterThan(energy?.driveWork ?? 0);
+    }
+  });
+
+  test("ends as the trims at its ends are", () => {
+    const [out, back] = outputs.ways;
+    expect(Math.abs(out?.summary?.endAirspeedError ?? 1)).toBeLessThan(0.05);
+    expect(Math.abs(back?.summary?.endAirspeedError ?? 1)).toBeLessThan(0.05);
+    expect(Math.abs((out?.rows.at(-1)?.electricPower ?? 0) / (outputs.cruisePower ?? 1) - 1)).toBeLessThan(0.01);
+    expect(Math.abs((back?.rows.at(-1)?.electricPower ?? 0) / (outputs.hoverPower ?? 1) - 1)).toBeLessThan(0.01);
+    expect(Math.abs((back?.rows[0]?.electricPower ?? 0) / (outputs.cruisePower ?? 1) - 1)).toBeLessThan(1e-4);
+  });
+
+  test("opens the clutch when the torque has gone, and gives none after that", () => {
+    const rows = outputs.ways[0]?.rows ?? [];
+    const opened = rows.findIndex(({ clutch }) => clutch === "open");
+    expect(opened).toBeGreaterThan(0);
+    expect(Math.abs(outputs.ways[0]?.summary?.clutchTorque ?? 1)).toBeLessThan(0.01 * (rows[0]?.driveTorque ?? 0));
+    for (const { clutch, driveTorque, drivePowers } of rows.slice(opened)) {
+      expect([clutch, driveTorque, drivePowers[0]]).toEqual(["open", 0, 0]);
+    }
+    expect(rows.every(({ driveTorque }) => driveTorque >= 0)).toBe(true);
+  });
+
+  test("closes it again on the way back, and hovers on its torque", () => {
+    const rows = outputs.ways[1]?.rows ?? [];
+    expect(rows[0]?.clutch).toBe("open");
+    expect(rows.at(-1)?.clutch).toBe("closed");
+    expect(rows.every(({ driveTorque }) => driveTorque >= 0)).toBe(true);
+  });
+
+  test("at its peak draws no less than steady flight there while it speeds up, and no more than that and all that goes into motion", () => {
+    const [out] = outputs.ways;
+    const steady = (airspeed: number): number => {
+      const above = outputs.corridor.findIndex((row) => row.airspeed >= airspeed);
+      const [a, b] = [outputs.corridor[Math.max(above - 1, 0)], outputs.corridor[above]];
+      if (!a || !b) throw new Error(`the corridor does not reach ${airspeed} m/s`);
+      const share = b.airspeed > a.airspeed ? (airspeed - a.airspeed) / (b.airspeed - a.airspeed) : 0;
+      return (a.holdPower ?? 0) + share * ((b.holdPower ?? 0) - (a.holdPower ?? 0));
+    };
+    const summary = out?.summary;
+    if (!summary) throw new Error("it is flown");
+    const { peakPower, peakAirspeed, largestAcceleration } = summary;
+    expect(peakPower).toBeGreaterThan(0.98 * steady(peakAirspeed));
+    // Half of what is drawn at worst reaches the motion.
+    expect(peakPower).toBeLessThan(steady(peakAirspeed) + (outputs.takeoffMass * largestAcceleration * peakAirspeed) / 0.5 + 100);
+  });
+
+  test("keeps its height within half a metre and every limit that is not a rating for a while", () => {
+    for (const { summary, limits } of outputs.ways) {
+      expect(Math.max(summary?.heightGained ?? 9, summary?.heightLost ?? 9)).toBeLessThan(0.5);
+      expect(limits.filter(({ kept }) => !kept)).toEqual([]);
+    }
+  });
+
+  test("has a corridor that holds the cheapest rotor speed of every flight, and no open flight in hover", () => {
+    expect(outputs.corridor.map(({ airspeed }) => airspeed)).toEqual(speeds);
+    for (const { closed, open } of outputs.corridor)
+      for (const { tipSpeed, slowest, fastest } of [closed, open]) {
+        if (tipSpeed === null) continue;
+        expect(slowest?.tipSpeed).toBeLessThanOrEqual(tipSpeed + 1e-6);
+        expect(fastest?.tipSpeed).toBeGreaterThanOrEqual(tipSpeed - 1e-6);
+      }
+    expect(outputs.corridor[0]?.open.electricPower).toBeNull();
+    expect(outputs.corridor[0]?.open.limit).not.toBeNull();
+    expect(outputs.holdable).toMatchObject({ everySpeed: true, gaps: [] });
+  });
+
+  test("has a sentence, a brief of at most 40 characters and pictures", () => {
+    const inputs = transition.inputs.parse({});
+    const { brief, met } = transition.answer(outputs, inputs);
+    expect(brief.length).toBeLessThanOrEqual(40);
+    expect(met).toBe(true);
+    const figures = transition.figures(outputs, inputs);
+    expect(figures.map(({ id }) => id).slice(0, 5)).toEqual(["out", "back", "corridor", "hold", "summary"]);
+    expect(transition.limits(outputs, inputs)[0]?.share).toBeLessThanOrEqual(1 + 1e-3);
+  });
+});
+
+describe("a transition by itself", () => {
+  test("takes less peak power the more slowly it speeds up, and more time", async () => {
+    const trimmer = await demoTrimmer("baseline");
+    const level = { climbRate: 0, sideslip: 0 };
+    const hover = trimmer.trim({ ...level, mode: "clutch-closed", airspeed: 0 });
+    const cruise = trimmer.trim({ ...level, mode: "clutch-open", airspeed: 22 });
+    const flown = [0.6, 1.2, 2].map((acceleration) => {
+      const request = {
+        way: "hover to cruise",
+        hover: hover as FullTrimmed,
+        cruise: cruise as FullTrimmed,
+        meetSpeed: 19,
+        acceleration,
+      } as const;
+      const plan = transitionPlan(trimmer, request);
+      if ("kind" in plan) throw new Error(plan.reason);
+      expect(plan.acceleration).toBe(acceleration);
+      const trace = flyTransition(trimmer, plan);
+      if ("kind" in trace) throw new Error(`no gain at ${trace.airspeed}`);
+      expect(trace.stopped).toBeUndefined();
+      return { peak: Math.max(...trace.samples.map(({ loads }) => loads.electricPower)), time: trace.samples.at(-1)?.time ?? 0 };
+    });
+    const [slow, middle, fast] = flown;
+    expect(slow?.peak).toBeLessThan(middle?.peak ?? 0);
+    expect(middle?.peak).toBeLessThan(fast?.peak ?? 0);
+    expect(slow?.time).toBeGreaterThan(middle?.time ?? 0);
+    expect(middle?.time).toBeGreaterThan(fast?.time ?? 0);
+  }, 120_000);
+
+  test("that has no cruise with the clutch open says what stands in the way", () => {
+    const { outputs } = asked({ aircraft: "aircraft/baseline.yaml", cruiseSpeed: 4, speeds: [0, 4] });
+    if (!outputs) throw new Error("it is an answer");
+    expect(outputs.cruiseSpeed).toBeNull();
+    for (const way of outputs.ways) expect(way).toMatchObject({ flown: false, summary: null, rows: [] });
+    expect(outputs.ways[0]?.refusal).toMatch(/does not cruise with the clutch open at 4.0 m\/s: .+ stands in the way/);
+    expect(transition.answer(outputs, transition.inputs.parse({})).met).toBe(false);
+  }, 60_000);
+
+  test("is refused where two inputs contradict, and where there is no clutch", () => {
+    expect(asked({ cruiseSpeed: 15, clutchSpeed: 18 }).problem?.kind).toBe("contradicting-inputs");
+    const path = "aircraft/baseline.yaml";
+    const whole = documents[path] as ReadDocument;
+    const data = whole.data as { driveLines: object[] };
+    const fixed = { ...data, driveLines: data.driveLines.map((line) => ({ ...line, clutch: "none" })) };
+    const view = { documents: { ...documents, [path]: { ...whole, data: fixed } }, rasters: {} };
+    expect(transition.run(view, transition.inputs.parse({ aircraft: path }), context).problem?.kind).toBe("no-clutch");
+  });
+});

@@ -91,6 +91,7 @@ const preferred = {
 const shortLists: Readonly<Record<string, object>> = {
   speed: { speeds: [0, 14] },
   stability: { airspeeds: [18], modes: ["clutch-closed"] },
+  transition: { speeds: [0, 12, 20, 26], acceleration: 2 },
   payload: { packs: [10], payloads: [1] },
 };
 
@@ -104,6 +105,7 @@ const ownPreferred: Readonly<Record<string, Readonly<Record<string, fc.Arbitrary
   battery: preferredBattery,
   propeller: preferredPropeller,
   stability: { "derivatives.ixz": fc.constant(0) },
+  transition: { acceleration: from(0.5, 4), cruiseSpeed: from(14, 32), clutchSpeed: from(10, 14), rowInterval: from(0.1, 2) },
   transient: {
     duration: from(2, 8),
     step: fc.constantFrom(

@@ -1,4 +1,4 @@
-export { Actuators, type ControlFault } from "./actuators.ts";
+export type { ControlFault } from "./actuators.ts";
 export {
   type LateralDerivatives,
   type LongitudinalDerivatives,
@@ -6,7 +6,7 @@ export {
   longitudinalMotion,
   type SteadyFlight,
 } from "./aeroplane-derivatives.ts";
-export { type EulerAngles, eulerAngles, writeQuaternion } from "./attitude.ts";
+export { type EulerAngles, eulerAngles } from "./attitude.ts";
 export {
   type AeroplaneReference,
   type LateralCoefficients,
@@ -15,16 +15,16 @@ export {
   longitudinalOf,
 } from "./coefficient-derivatives.ts";
 export { type ControlledFlight, controlledFlight, controlStep } from "./controlled-flight.ts";
-export { type EnergyState, energyGap, energyState } from "./energy-balance.ts";
-export { calm, FlightDynamics, slowestRotor, type WindField } from "./flight-dynamics.ts";
-export {
-  type FlightEvent,
-  type FlightSample,
+export type { EnergyState } from "./energy-balance.ts";
+export type { FlightDynamics, WindField } from "./flight-dynamics.ts";
+export type {
+  FlightEvent,
+  FlightSample,
   FlightSimulation,
-  type FlightTrace,
-  type SimulationOptions,
+  FlightTrace,
+  SimulationOptions,
 } from "./flight-simulation.ts";
-export { addedWinds, type DiscreteGust, discreteGust, sharpGust } from "./gusts.ts";
+export { type DiscreteGust, discreteGust } from "./gusts.ts";
 export type { LinearMotion, LinearState, Mode, ModeGroup, StateKind } from "./linear-motion.ts";
 export { type SplitMotion, splitMotion, withFollowing, withHeld } from "./linear-reduction.ts";
 export { type LinearResponse, linearResponse } from "./linear-response.ts";
@@ -41,9 +41,9 @@ export {
 } from "./manoeuvres.ts";
 export { modesOf } from "./modes.ts";
 export type { BodyVector, MovingAircraft, MovingControl, MovingLoads, MovingRotor, MovingRotorLoads } from "./moving-aircraft.ts";
-export { MultistepIntegrator, type RateOfChange } from "./multistep.ts";
+export type { RateOfChange } from "./multistep.ts";
 export { quadraticRegulator, type RegulatorProblem } from "./quadratic-regulator.ts";
-export { type ControllerGains, ReferenceController, referenceGains } from "./reference-controller.ts";
+export type { ControllerGains, ReferenceController } from "./reference-controller.ts";
 export { bodyState } from "./rigid-body.ts";
 export type { RotorDrive } from "./rotor-drive.ts";
 export { type SpeedMoment, speedProfile } from "./speed-profile.ts";

@@ -1,4 +1,3 @@
-import { domainDistance } from "../../published/index.ts";
 import { Cancelled, type Context, type Problem } from "../contract.ts";
 import type { FullFlight } from "../inputs/full-flight.ts";
 import { type StudiedFlight, studiedFlights } from "./from-aircraft.ts";
@@ -44,7 +43,8 @@ export function aircraftOutputs(
     response,
     manoeuvres,
     centre: trimmer.airframe.conditions.mass.centre.x,
-    domain: domainDistance("stability", {}),
+    // What was compared are aeroplanes with given derivatives: that says nothing about the derivatives of this aircraft.
+    domain: { distance: null, nearest: null, outside: [] },
   };
 }
 

@@ -7,6 +7,7 @@ import { readGeoTiff } from "./geotiff/index.ts";
 
 const root = new URL("../../../", import.meta.url);
 const baseline = readFileSync(new URL("demo/aircraft/baseline.yaml", root), "utf8");
+const older = readFileSync(new URL("packages/documents/fixtures/aircraft-format-1.yaml", root), "utf8");
 const route = readFileSync(new URL("demo/places/route-platform.geojson", root), "utf8");
 const raster = (name: string) => new Uint8Array(readFileSync(new URL(`packages/documents/fixtures/geotiff/${name}.tif`, root)));
 
@@ -66,10 +67,10 @@ function expectAnAnswer({ document, problems }: Told): void {
 describe("garbage never throws and never hangs", () => {
   test.each(documentKinds.map((kind) => [kind.kind, kind] as const))("as a document of kind %s", (_, kind) => {
     fc.assert(
-      fc.property(fc.oneof(garbage, damaged(baseline)), (text) =>
+      fc.property(fc.oneof(garbage, damaged(baseline), damaged(older)), (text) =>
         expectAnAnswer(readYamlDocument(kind, { file: "x.yaml", text, hash: "h" })),
       ),
-      { numRuns: 100 },
+      { numRuns: 150 },
     );
   });
 

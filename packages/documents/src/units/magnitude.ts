@@ -49,7 +49,9 @@ export function readNumber(text: string): { readonly kind: "number"; readonly va
   if (/^,\d/u.test(rest)) {
     return problem(`${shownText(text)} has a comma in its number; write a decimal point, as in "${text.replace(",", ".")}"`);
   }
-  if (/^\s*\d/u.test(rest)) return problem(`${shownText(text)} has a gap in its number; write the digits without blanks`);
+  // "3 1/s": the one above the line of a unit is no digit of the number.
+  if (/^\s*\d/u.test(rest) && !/^\s+1\s*\/\s*[^\d\s]/u.test(rest))
+    return problem(`${shownText(text)} has a gap in its number; write the digits without blanks`);
   if (/^\.\d*/u.test(rest)) return problem(`${shownText(text)} has two decimal points`);
   const value = Number(head);
   return Number.isFinite(value) ? { kind: "number", value, rest: rest.trim() } : problem(`${shownText(text)} is too large for a number`);

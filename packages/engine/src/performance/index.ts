@@ -2,7 +2,7 @@ export { type CheapestFlight, cheapestFlight, type ModeRule, type PoweredMode, p
 export { type Ceiling, type CeilingSearch, ceiling } from "./envelope-ceiling.ts";
 export { type BestClimb, bestClimb } from "./envelope-climb.ts";
 export { brokenAirLimit, type EnvelopeRules, furtherLimits, type LimitShare } from "./envelope-limits.ts";
-export { type EnvelopeEdge, type EnvelopeLine, type EnvelopePoint, envelopeLine } from "./envelope-line.ts";
+export { borderResolution, type EnvelopeEdge, type EnvelopeLine, type EnvelopePoint, envelopeLine } from "./envelope-line.ts";
 export { type RotorSpeedLimits, rotorSpeedLimits } from "./envelope-rotor-speed.ts";
 export { EnvelopeTrimmer, levelAt } from "./envelope-trimmer.ts";
 export { type FlightRequest, type Flown, type Flyer, fullFlyer, reducedFlyer } from "./flyer.ts";

@@ -51,10 +51,9 @@ function ceilingsOf(
     const lowest = above?.altitude ?? bottom;
     const shape = { lowest, highest, step: lowest === bottom ? step : shortStep, tolerance };
     const found = ceiling(shape, (altitude) => {
-      const conditions = setting.conditions(blocks, altitude, day, ground);
-      const trimmer = setting.trimmer(conditions, checked);
+      const trimmer = setting.trimmer({ blocks, altitude, day, groundHeight: ground }, checked);
       used.push(trimmer);
-      return { trimmer, points: points(conditions.air.density) };
+      return { trimmer, points: points(trimmer.conditions.air.density) };
     });
     const { stop } = found;
     const altitude = found.altitude ?? above?.altitude ?? null;

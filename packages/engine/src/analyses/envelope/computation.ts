@@ -26,6 +26,8 @@ export interface EnvelopeExtent {
   readonly days: readonly number[];
   readonly altitudes: readonly number[];
   readonly speeds: readonly number[];
+  /** Of a border [m/s]. */
+  readonly resolution: number;
   readonly isComplete: boolean;
 }
 
@@ -94,7 +96,7 @@ export function envelopeComputation(setting: EnvelopeSetting, extent: EnvelopeEx
 
 function lineOutputs(
   setting: EnvelopeSetting,
-  { speeds, isComplete, altitudes }: EnvelopeExtent,
+  { speeds, isComplete, altitudes, resolution }: EnvelopeExtent,
   place: { readonly blocks: number; readonly temperatureOffset: number; readonly altitude: number },
   hooks: EnvelopeHooks,
 ): LineOutputs {
@@ -105,8 +107,8 @@ function lineOutputs(
     const row = { ...place, state: "forbidden" as const, limit: broken.name, family: broken.family, ...noFlight };
     return { ...nothing, rows: poweredModes.flatMap((mode) => speeds.map((airspeed) => ({ ...row, mode, airspeed }))) };
   }
-  const trimmer = setting.trimmer(conditions, hooks.checked);
-  const lines = poweredModes.map((mode) => ({ mode, ...envelopeLine(trimmer, mode, speeds) }));
+  const trimmer = setting.trimmer({ ...place, day: place.temperatureOffset }, hooks.checked);
+  const lines = poweredModes.map((mode) => ({ mode, ...envelopeLine(trimmer, mode, speeds, resolution) }));
   const [closed] = lines;
   const isNow = place.blocks === setting.now.blocks && place.temperatureOffset === setting.now.temperatureOffset;
   const few = (points: readonly EnvelopePoint[]) => points.filter((_, i) => i % Math.max(1, Math.ceil(points.length / fewSpeeds)) === 0);

@@ -1,3 +1,4 @@
+import { borderResolution } from "../../performance/index.ts";
 import { type Analysis, Cancelled, type Context, type Method, type Outcome, type ProjectView, type Warning } from "../contract.ts";
 import { aircraftNeeds, isProblem } from "../inputs/flight-conditions.ts";
 import { fullTrimMethod, fullTrimWarnings } from "../inputs/full-flight.ts";
@@ -10,6 +11,8 @@ import { type EnvelopeSetting, envelopeSetting } from "./setting.ts";
 /** The coarse picture looks at so many altitudes and speeds. */
 const coarseAltitudes = 2;
 const coarseSpeeds = 10;
+/** [m/s] */
+const coarseResolution = 1;
 
 function run(project: ProjectView, inputs: EnvelopeInputs, context: Context<EnvelopeOutputs>): Outcome<EnvelopeOutputs> {
   const setting = envelopeSetting(project, inputs);
@@ -22,6 +25,7 @@ function run(project: ProjectView, inputs: EnvelopeInputs, context: Context<Enve
     days: setting.days,
     altitudes: setting.altitudes,
     speeds: setting.speeds,
+    resolution: borderResolution,
     isComplete: true,
   };
   if (setting.speeds.length > 2 * coarseSpeeds) coarse(setting, context, checked);
@@ -37,13 +41,14 @@ function coarse(setting: EnvelopeSetting, context: Context<EnvelopeOutputs>, che
     days: [now.temperatureOffset],
     altitudes: spread(altitudes, coarseAltitudes),
     speeds,
+    resolution: coarseResolution,
     isComplete: false,
   };
   const step = Math.max(...speeds.slice(1).map((speed, i) => speed - (speeds[i] as number)));
   context.partial(
     envelopeComputation(setting, extent, { checked, progress: () => {} }),
     `${now.blocks} blocks alone, ${extent.altitudes.length} altitudes with straight borders between, speeds in steps of up to ${step.toFixed(0)} m/s: ` +
-      `a border between two of them is found to ${(step / 32).toFixed(1)} m/s, but a gap narrower than a step may be missed; no climb, no ceilings`,
+      `a border between two of them is found to ${coarseResolution} m/s, but a gap narrower than a step may be missed; no climb, no ceilings`,
   );
 }
 

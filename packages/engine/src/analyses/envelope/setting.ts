@@ -7,6 +7,14 @@ import type { Problem, ProjectView } from "../contract.ts";
 import { type Assumed, chosenDefinition, chosenLoading, isProblem, massProblem } from "../inputs/flight-conditions.ts";
 import type { EnvelopeInputs, EnvelopeOutputs } from "./schema.ts";
 
+/** What trims of one kind have in common. */
+export interface TrimPlace {
+  readonly blocks: number;
+  readonly altitude: number;
+  readonly day: number;
+  readonly groundHeight?: number | undefined;
+}
+
 /** Everything that an envelope is computed with. */
 export interface EnvelopeSetting {
   readonly aircraft: AircraftDefinition;
@@ -23,8 +31,9 @@ export interface EnvelopeSetting {
   readonly ceilingDays: readonly number[];
   readonly groundHeight: number | undefined;
   readonly assumed: Assumed;
-  conditions(blocks: number, altitude: number, day: number, groundHeight?: number): FullConditions;
-  trimmer(conditions: FullConditions, checked: () => void): EnvelopeTrimmer;
+  conditions(blocks: number, altitude: number, day: number): FullConditions;
+  /** @param checked called before every trim; may throw to end the work */
+  trimmer(place: TrimPlace, checked: () => void): EnvelopeTrimmer;
 }
 
 const usualAltitudes = 6;
@@ -60,6 +69,18 @@ export function envelopeSetting(project: ProjectView, inputs: EnvelopeInputs): E
   if (!flown.includes(blocks)) return massProblem(aircraft, mass(blocks)) as Problem;
   const ground = groundHeightOf(aircraft, inputs);
   if (typeof ground === "object") return ground;
+  const conditions = (pack: number, altitude: number, day: number): FullConditions => ({
+    aircraft,
+    loading: loadings.get(pack) as Loading,
+    air: moistAir({
+      pressure: standardPressure(altitude),
+      temperature: standardTemperature(altitude) + day,
+      relativeHumidity: inputs.relativeHumidity,
+    }),
+    controls: inputs.controls,
+    losses: inputs.losses,
+    lightsOn: inputs.lightsOn,
+  });
   return {
     aircraft,
     inputs,
@@ -73,20 +94,22 @@ export function envelopeSetting(project: ProjectView, inputs: EnvelopeInputs): E
     groundHeight: ground,
     rules: rulesOf(aircraft, inputs),
     assumed: [...assumed, ...assumptions(aircraft, inputs, blocks, ground)],
-    conditions: (pack, altitude, day, groundHeight) => ({
-      aircraft,
-      loading: loadings.get(pack) as Loading,
-      air: moistAir({
-        pressure: standardPressure(altitude),
-        temperature: standardTemperature(altitude) + day,
-        relativeHumidity: inputs.relativeHumidity,
-      }),
-      controls: inputs.controls,
-      losses: inputs.losses,
-      lightsOn: inputs.lightsOn,
-      ...(groundHeight === undefined ? {} : { groundHeight }),
-    }),
-    trimmer: (conditions, checked) => new EnvelopeTrimmer(new FullTrimmer(conditions), rulesOf(aircraft, inputs), checked),
+    conditions,
+    trimmer: trimmers(conditions, rulesOf(aircraft, inputs)),
+  };
+}
+
+/** What is known of the rotors in one air serves every pack in it: it depends on nothing else, so who asks first changes no bit. */
+function trimmers(conditions: EnvelopeSetting["conditions"], rules: EnvelopeRules): EnvelopeSetting["trimmer"] {
+  const known = new Map<string, FullTrimmer>();
+  return ({ blocks, altitude, day, groundHeight }, checked) => {
+    const key = `${altitude} ${day} ${groundHeight ?? ""}`;
+    const here = conditions(blocks, altitude, day);
+    const near = known.get(key);
+    const trimmer =
+      near?.with({ loading: here.loading }) ?? new FullTrimmer({ ...here, ...(groundHeight === undefined ? {} : { groundHeight }) });
+    if (!near) known.set(key, trimmer);
+    return new EnvelopeTrimmer(trimmer, rules, checked);
   };
 }
 

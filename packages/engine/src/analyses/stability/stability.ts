@@ -21,7 +21,7 @@ export const stability: Analysis<StabilityInputs, StabilityOutputs> = {
       "Small motion about a steady flight with fixed controls: six degrees of freedom with rotor speed and inflow as states, by central differences of all loads, or given derivatives; " +
       "modes named by the states that take part most; neutral points of incidence and of speed; push-over, pull-up and gust flown with a reference controller by a third-order method at 200 Hz.",
     sources: ["etkin-reid-1996", "perez-arriaga-1982", "lanchester-1908", "pitt-peters-1981", "hairer-norsett-wanner-1993"],
-    checks: ["light-aeroplane-modes", "large-transport-modes"],
+    checks: ["light-aeroplane-modes", "large-transport-modes", "gyroplane-rotor-speed"],
   },
   example: {},
   needs: (inputs, available) => (inputs.derivatives ? [] : aircraftNeeds(inputs, available)),

@@ -11,6 +11,9 @@ interface DataTableProps {
   readonly small?: boolean;
 }
 
+/** Rows that are set at once; a longer table is set whole when asked, since each number in it can be questioned. */
+const rowsAtOnce = 120;
+
 /** A table whose numbers can be questioned; arrows move between them. Wider than the page it scrolls alone. */
 export function DataTable({ table, origin, small = false }: DataTableProps) {
   const columns = useMemo(
@@ -24,6 +27,9 @@ export function DataTable({ table, origin, small = false }: DataTableProps) {
       ),
     [table, origin.system],
   );
+  const [whole, setWhole] = useState(false);
+  const long = !whole && table.rows.length > rowsAtOnce;
+  const rows = long ? table.rows.slice(0, rowsAtOnce) : table.rows;
   const [place, setPlace] = useState("0 0");
   const first = firstNumber(table);
   const current = typeof cellAt(table, place) === "number" ? place : first;
@@ -48,7 +54,7 @@ export function DataTable({ table, origin, small = false }: DataTableProps) {
             </tr>
           </thead>
           <tbody>
-            {table.rows.map((row, rowIndex) => (
+            {rows.map((row, rowIndex) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: rows are known by their place
               <tr key={rowIndex}>
                 {row.map((cell, index) => {
@@ -81,6 +87,11 @@ export function DataTable({ table, origin, small = false }: DataTableProps) {
           </tbody>
         </table>
       </div>
+      {long && (
+        <button type="button" className="quiet-button" onClick={() => setWhole(true)}>
+          Show all {table.rows.length} rows
+        </button>
+      )}
       <ExportButtons figure={table} origin={origin} />
     </section>
   );

@@ -73,6 +73,14 @@ describe("a flight through a step", () => {
     for (const { recovered, stopped } of gusts) expect([recovered, stopped]).toEqual([true, null]);
   });
 
+  it("keeps its height on the blocks that are left as long as they give the power, and sinks faster the fewer there are", async () => {
+    const lost = [];
+    for (const blocks of [8, 11, 12, 13]) lost.push((await flown({ ...hover, step: { kind: "block-loss", blocks } })).heightLost);
+    expect(Math.abs(lost[0] ?? 1)).toBeLessThan(0.01);
+    expect(lost[1]).toBeGreaterThan(0.5);
+    for (let k = 2; k < lost.length; k++) expect(lost[k]).toBeGreaterThan(lost[k - 1] as number);
+  });
+
   it("is the same in every bit when flown again", async () => {
     const step = { kind: "gust", from: "ahead", speed: 5 };
     expect(await flown({ airspeed: 10, duration: 4, step })).toEqual(await flown({ airspeed: 10, duration: 4, step }));

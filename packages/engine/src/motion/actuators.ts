@@ -7,6 +7,7 @@ export type ControlFault = { readonly kind: "jammed" } | { readonly kind: "hard-
 export class Actuators {
   readonly #controls: readonly MovingControl[];
   readonly #faults: (ControlFault | undefined)[];
+  readonly #highest: Float64Array;
   /** Where they are, SI. */
   readonly positions: Float64Array;
   /** Steps in which a control was asked for more than its rate, and beyond its stops. */
@@ -16,6 +17,7 @@ export class Actuators {
   constructor(controls: readonly MovingControl[], positions: Float64Array) {
     this.#controls = controls;
     this.#faults = controls.map(() => undefined);
+    this.#highest = Float64Array.from(controls, ({ maximum }) => maximum);
     this.positions = Float64Array.from(positions);
     this.atRate = new Float64Array(controls.length);
     this.atStop = new Float64Array(controls.length);
@@ -23,6 +25,11 @@ export class Actuators {
 
   fail(control: number, fault: ControlFault): void {
     this.#faults[control] = fault;
+  }
+
+  /** From now on a control goes no farther up than this, for lack of power. */
+  limit(control: number, highest: number): void {
+    this.#highest[control] = Math.min(this.#highest[control] as number, highest);
   }
 
   /** Moves every control toward what is asked for, for `step` seconds. */
@@ -33,7 +40,7 @@ export class Actuators {
       const now = this.positions[i] as number;
       let target = asked[i] as number;
       if (fault?.kind === "hard-over") target = fault.toward === "minimum" ? minimum : maximum;
-      const held = Math.min(Math.max(target, minimum), maximum);
+      const held = Math.min(Math.max(target, minimum), this.#highest[i] as number);
       if (held !== target && Math.abs(held - target) > 1e-9) this.atStop[i] = (this.atStop[i] as number) + 1;
       const most = rate === undefined ? Number.POSITIVE_INFINITY : rate * step;
       const change = Math.min(Math.max(held - now, -most), most);

@@ -2,8 +2,8 @@ import type { FullTrimmed, FullTrimmer } from "../../equilibrium/index.ts";
 import { type ControlledFlight, discreteGust } from "../../motion/index.ts";
 import type { Problem } from "../contract.ts";
 import type { FullFlight } from "../inputs/full-flight.ts";
+import { blockLoss } from "./block-loss.ts";
 import { stoppedDrives } from "./drive-stop.ts";
-import { packPower } from "./pack-power.ts";
 import { type PreparedStep, type StepOf, stepAt } from "./prepared-step.ts";
 import type { TransientInputs } from "./schema.ts";
 
@@ -48,39 +48,6 @@ function jam({ definition }: FullFlight, step: StepOf<"jam">): PreparedStep | Pr
       {
         time: stepAt,
         apply: ({ actuators }) => actuators.fail(index, toward === "held" ? { kind: "jammed" } : { kind: "hard-over", toward }),
-      },
-    ],
-  };
-}
-
-function blockLoss(
-  flight: FullFlight,
-  { flight: { dynamics } }: ControlledFlight,
-  trimmed: FullTrimmed,
-  step: StepOf<"block-loss">,
-): PreparedStep | Problem {
-  const { blocks } = flight.conditions.loading;
-  const left = blocks - step.blocks;
-  if (left < 0) return { kind: "loading-impossible", message: `${step.blocks} blocks cannot fall out of ${blocks}.` };
-  const most = packPower(flight.definition, left, step.stateOfCharge);
-  const { loads } = trimmed.evaluation;
-  const rotors = new Set(flight.definition.rotors.map(({ id }) => id));
-  const forRotors = loads.drives.reduce((sum, { drives, electricPower }) => sum + (rotors.has(drives) ? electricPower : 0), 0);
-  const others = loads.electricPower - forRotors;
-  return {
-    words: `${step.blocks} of ${blocks} blocks fall out; what is left gives at most ${most.toFixed(0)} W`,
-    reaction: null,
-    events: [
-      {
-        time: stepAt,
-        apply: () => {
-          const share = forRotors > 0 ? Math.max(0, most - others) / forRotors : 1;
-          dynamics.drives = dynamics.drives.map((drive) => {
-            if (drive.kind !== "governed") return drive;
-            const trimmedPower = drive.torque * drive.rate;
-            return { ...drive, largestPower: Math.min(drive.largestPower, trimmedPower * share) };
-          });
-        },
       },
     ],
   };

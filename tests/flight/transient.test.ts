@@ -75,9 +75,11 @@ describe("a flight through a step", () => {
 
   it("keeps its height on the blocks that are left as long as they give the power, and sinks faster the fewer there are", async () => {
     const lost = [];
-    for (const blocks of [8, 11, 12, 13]) lost.push((await flown({ ...hover, step: { kind: "block-loss", blocks } })).heightLost);
+    // A second and a half after the loss: later the rotor has stalled, for nobody lowers the collective.
+    for (const blocks of [8, 11, 12, 13])
+      lost.push((await flown({ airspeed: 0, duration: 2.5, step: { kind: "block-loss", blocks } })).heightLost);
     expect(Math.abs(lost[0] ?? 1)).toBeLessThan(0.01);
-    expect(lost[1]).toBeGreaterThan(0.5);
+    expect(lost[1]).toBeGreaterThan(0.02);
     for (let k = 2; k < lost.length; k++) expect(lost[k]).toBeGreaterThan(lost[k - 1] as number);
   });
 

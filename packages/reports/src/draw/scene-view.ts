@@ -93,7 +93,7 @@ export function drawView(figure: SceneFigure, place: ViewPlace, shared: SharedNa
   const outlines = lines.map(({ line, points }) => outline(line, points, context));
   return {
     node: group("view", [title, ...frame, ...outlines, ...dimensions, ...attitude, ...marks.nodes, ...arrows.nodes, ...names.nodes], {
-      "data-view": look.view,
+      "data-view": place.title ?? look.view,
     }),
     bottom: box.y + box.height + room.below,
     unplaced: [...marks.unplaced, ...arrows.unplaced, ...names.unplaced],

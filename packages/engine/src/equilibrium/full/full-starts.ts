@@ -9,6 +9,9 @@ import { type WayOfFlying, waysOfFlying } from "./ways-of-flying.ts";
 
 /** Above the horizontal by more than this a propeller lifts rather than pulls; to the side by more it turns the tail. */
 const liftingAxis = Math.PI / 4;
+const degree = Math.PI / 180;
+/** Disc of a rotor that nothing drives: no more of its flapping range than this share. */
+const tiltShare = 0.9;
 
 /** Vectors of unknowns for a flight of which nothing is known, one for each way of flying. @derivation rough balance of weight and drag */
 export function fullStarts(
@@ -116,7 +119,9 @@ class Start {
       ? (this.rough.rotorThrust * rotor.area) / area
       : this.antitorque(part.hub.x, Math.sin(part.shaftTilt.right));
     // A shaft across the flight has the flow in its disc whatever the attitude.
-    const discAngle = liftsUp(part) ? this.rough.pitch + part.shaftTilt.back - this.rough.path : 0;
+    const shaftAngle = liftsUp(part) ? this.rough.pitch + part.shaftTilt.back - this.rough.path : 0;
+    const tilt = this.airframe.isDriven(k, this.problem.running) || !liftsUp(part) ? 0 : this.freeTilt(part, shaftAngle);
+    const discAngle = shaftAngle + tilt;
     const index = this.control(part.id, "collective");
     if (index >= 0) this.put(index, collectiveFor(this.conditions, rotor, this.point.airspeed, { tipSpeed, discAngle, thrust }));
     const settled = settledRotor(this.conditions, this.point, this.airframe, k, {
@@ -130,16 +135,26 @@ class Start {
     this.put(at + 2, 0);
     this.put(at + 3, 0);
     this.put(at + 4, rotor.cones ? (settled?.coning ?? 0.05) : part.precone);
-    if (settled) this.steer(part, settled, at);
+    if (settled) this.steer(part, settled, at, tilt);
   }
 
-  /** The cyclic that keeps the disc where the shaft is, as far as there is one; the rest is flapping. */
-  steer(part: Airframe["rotors"][number]["part"], { theta1c, theta1s }: Settled, stateAt: number): void {
+  /** How far the disc of a rotor that nothing drives is laid back against the shaft, so that the air turns it [rad]. */
+  freeTilt(part: Airframe["rotors"][number]["part"], shaftAngle: number): number {
+    if (this.way.freeDisc === undefined || this.control(part.id, "longitudinal-cyclic") < 0) return 0;
+    const most = tiltShare * part.flapRange;
+    const wanted = this.way.freeDisc * degree - shaftAngle;
+    return this.way.freeDisc > 0 ? Math.min(most, Math.max(0, wanted)) : Math.max(-most, Math.min(0, wanted));
+  }
+
+  /** The cyclic that keeps the disc at `tilt` to the shaft, as far as there is one; the rest is flapping. */
+  steer(part: Airframe["rotors"][number]["part"], { theta1c, theta1s }: Settled, stateAt: number, tilt: number): void {
     const sense = part.turns === "counter-clockwise" ? 1 : -1;
     const longitudinal = this.control(part.id, "longitudinal-cyclic");
     const lateral = this.control(part.id, "lateral-cyclic");
-    if (longitudinal >= 0) this.put(longitudinal, theta1s);
-    else this.put(stateAt + 2, -theta1s);
+    if (longitudinal >= 0) {
+      this.put(longitudinal, theta1s + tilt);
+      this.put(stateAt + 2, tilt);
+    } else this.put(stateAt + 2, -theta1s);
     if (lateral >= 0) this.put(lateral, -sense * theta1c);
     else this.put(stateAt + 3, sense * theta1c);
   }

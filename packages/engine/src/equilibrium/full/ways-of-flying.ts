@@ -9,6 +9,8 @@ export interface WayOfFlying {
   readonly nose: { readonly kind: "pitch"; readonly above: number } | { readonly kind: "wing"; readonly lift: number };
   /** Thrust along the path over weight [1]. */
   readonly forward: number;
+  /** Angle of the disc to the path of a rotor that nothing drives, back positive: the air comes up through it, or down [deg]. @defaultValue as the shaft stands */
+  readonly freeDisc?: number;
   /** Of a glide [deg]. */
   readonly descent: number;
   /** Tail surfaces turned into their flow rather than left in the middle. */
@@ -17,10 +19,10 @@ export interface WayOfFlying {
 
 /** @derivation not a formula */
 export const waysOfFlying: readonly WayOfFlying[] = [
-  { tipSpeed: 0.65, nose: { kind: "pitch", above: -4 }, forward: 0.03, descent: -14, alignedTail: true },
-  { tipSpeed: 0.65, nose: { kind: "pitch", above: 0 }, forward: 0.03, descent: -25, alignedTail: false },
-  { tipSpeed: 0.3, nose: { kind: "wing", lift: 0.6 }, forward: 0.1, descent: -12, alignedTail: false },
+  { tipSpeed: 0.65, nose: { kind: "pitch", above: -4 }, forward: 0.03, descent: -14, freeDisc: 5, alignedTail: true },
+  { tipSpeed: 0.65, nose: { kind: "pitch", above: 0 }, forward: 0.03, descent: -25, freeDisc: 5, alignedTail: false },
+  { tipSpeed: 0.3, nose: { kind: "wing", lift: 0.6 }, forward: 0.1, descent: -12, freeDisc: 5, alignedTail: false },
   { tipSpeed: 0.05, nose: { kind: "wing", lift: 0.6 }, forward: 0.14, descent: -18, alignedTail: false },
-  { tipSpeed: 1, nose: { kind: "wing", lift: 0.3 }, forward: 0.05, descent: -12, alignedTail: true },
-  { tipSpeed: 0.65, nose: { kind: "pitch", above: 5 }, forward: 0.05, descent: -40, alignedTail: false },
+  { tipSpeed: 1, nose: { kind: "wing", lift: 0.3 }, forward: 0.05, descent: -12, freeDisc: 5, alignedTail: true },
+  { tipSpeed: 0.65, nose: { kind: "pitch", above: 5 }, forward: 0.05, descent: -17, freeDisc: -6, alignedTail: false },
 ];

@@ -1,5 +1,6 @@
 // Searches flights all over the envelope by other means than the program's and records what it had missed:
-// node tools/audit-trim.mjs [flights] [starts of each]. The whole takes about an hour of processor time.
+// node tools/audit-trim.mjs [flights] [starts of each] [numbers of single flights...]. The whole takes one to two hours of processor time; single flights are
+// printed and not recorded.
 import { mkdirSync, writeFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { Worker } from "node:worker_threads";
@@ -8,6 +9,7 @@ import { build } from "esbuild";
 const threads = 2;
 const flights = Number(process.argv[2] ?? 300);
 const starts = Number(process.argv[3] ?? 200);
+const numbers = process.argv.length > 4 ? process.argv.slice(4).map(Number) : Array.from({ length: flights }, (_, index) => index);
 const bundle = resolve("node_modules/.cache/trim-audit.mjs");
 await build({
   bundle: true,
@@ -30,12 +32,12 @@ report();
 async function search() {
   const worker = new Worker(bundle, { workerData: { starts } });
   await answer(worker);
-  while (next < flights) {
-    worker.postMessage(next++);
+  while (next < numbers.length) {
+    worker.postMessage(numbers[next++]);
     const result = await answer(worker);
     results.push(result);
     if (result.missed !== undefined || result.outcome === "not-resolved") console.error(JSON.stringify(result));
-    if (results.length % 10 === 0) console.error(`${results.length} of ${flights}`);
+    if (results.length % 10 === 0) console.error(`${results.length} of ${numbers.length}`);
   }
   await worker.terminate();
 }
@@ -85,7 +87,7 @@ function report() {
     ...(missed.length > 0 ? ["## Missed", "", ...missed.map(line), ""] : ["Nothing was missed.", ""]),
     ...(unresolved.length > 0 ? ["## Not resolved", "", ...unresolved.map(({ words }) => `- ${words}`), ""] : []),
   ].join("\n");
-  if (process.argv.length < 4) {
+  if (process.argv.length < 5) {
     mkdirSync("docs/audits", { recursive: true });
     writeFileSync("docs/audits/trim.md", text);
   }

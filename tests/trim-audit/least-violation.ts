@@ -15,7 +15,7 @@ export interface Asked {
   readonly costBelow?: number;
 }
 
-const iterations = 60;
+const iterations = 50;
 /** Violations below this count as none: two orders above the solver's own. */
 const none = 1e-6;
 
@@ -67,8 +67,8 @@ export function leastViolation(asked: Asked, start: Float64Array): Violation {
   for (let iteration = 0; iteration < iterations && Number.isFinite(square); iteration++) {
     if (largestOf(residual) < none) break;
     // A start that has come nowhere after a while is given up.
-    if (iteration % 12 === 11) {
-      if (square > 0.7 * checked) break;
+    if (iteration % 6 === 5) {
+      if (square > 0.8 * checked) break;
       checked = square;
     }
     program.differentiate(x, values, jacobian);

@@ -18,6 +18,8 @@ export class StallTable {
   readonly #slow: number;
   readonly #fast: number;
   readonly #nodes = new Map<number, ThrustLimit>();
+  /** The cell read last, at each tip speed. */
+  readonly #cells: ({ readonly column: number; readonly row: number; readonly nodes: readonly ThrustLimit[] } | undefined)[] = [];
   #last = { mu: Number.NaN, lambdaC: Number.NaN, tipSpeed: Number.NaN, limit: { thrust: Number.NaN, collective: Number.NaN } };
 
   constructor(search: StallSearch, slowTipSpeed: number, fastTipSpeed: number) {
@@ -51,6 +53,7 @@ export class StallTable {
     const y = lambdaC / lambdaStep;
     const column = Math.floor(x);
     const row = Math.floor(y);
+    const cell = this.#cell(column, row, level);
     const wx = cubicWeights(x - column);
     const wy = cubicWeights(y - row);
     let thrust = 0;
@@ -58,12 +61,21 @@ export class StallTable {
     for (let j = 0; j < 4; j++) {
       for (let i = 0; i < 4; i++) {
         const weight = (wx[i] as number) * (wy[j] as number);
-        const node = this.#node(column + i - 1, row + j - 1, level);
+        const node = cell[j * 4 + i] as ThrustLimit;
         thrust += weight * node.thrust;
         collective += weight * node.collective;
       }
     }
     return { thrust, collective };
+  }
+
+  /** The sixteen nodes around a cell, row by row. */
+  #cell(column: number, row: number, level: 0 | 1): readonly ThrustLimit[] {
+    const last = this.#cells[level];
+    if (last && last.column === column && last.row === row) return last.nodes;
+    const nodes = Array.from({ length: 16 }, (_, k) => this.#node(column + (k % 4) - 1, row + Math.floor(k / 4) - 1, level));
+    this.#cells[level] = { column, row, nodes };
+    return nodes;
   }
 
   /** The disc knows no forward or backward: in-plane flow enters by its size. */

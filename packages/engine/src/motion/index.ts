@@ -49,9 +49,9 @@ export type { RotorDrive } from "./rotor-drive.ts";
 export { type SpeedMoment, speedProfile } from "./speed-profile.ts";
 export { trackingGain } from "./tracking-gain.ts";
 export { type ClutchState, flyTransition, type TransitionSample, type TransitionTrace } from "./transition-flight.ts";
+export type { PlanRefusal } from "./transition-legs.ts";
 export {
   type PlanKnot,
-  type PlanRefusal,
   type PlanRequest,
   type ReferenceState,
   referenceAt,

@@ -1,12 +1,12 @@
 import type { EulerAngles } from "./attitude.ts";
-import type { Linearisation } from "./linearisation.ts";
 import type { StateKind } from "./linear-motion.ts";
+import type { Linearisation } from "./linearisation.ts";
 import type { MovingControl } from "./moving-aircraft.ts";
 import { quadraticRegulator } from "./quadratic-regulator.ts";
 
 /**
  * Deviations that count as one: our own choice, moderate so that no aircraft is flattered by its autopilot. Inflow is not
- * measured in flight and does not count.
+ * measured in flight and does not count; the speed of a rotor is held by its governor, or by the air where it turns free.
  */
 const stateScales: Readonly<Record<StateKind, number>> = {
   speed: 0.7,
@@ -17,7 +17,7 @@ const stateScales: Readonly<Record<StateKind, number>> = {
   "yaw-rate": 0.5,
   pitch: 0.07,
   roll: 0.07,
-  "rotor-speed": 3,
+  "rotor-speed": 10,
   inflow: Number.POSITIVE_INFINITY,
 };
 

@@ -1,6 +1,16 @@
 import { rotorStateWidth, type Vector } from "../airframe/index.ts";
-import { type FullOutcome, type FullPoint, type FullTrimmed, type FullTrimmer, fullObjective } from "../equilibrium/index.ts";
-import { speedProfile } from "./speed-profile.ts";
+import type { FullTrimmed, FullTrimmer } from "../equilibrium/index.ts";
+import {
+  type HandOver,
+  handOver,
+  type LegKnot,
+  type LegRequest,
+  last,
+  leg,
+  type PlanRefusal,
+  spinSteps,
+  tipSpeedOf,
+} from "./transition-legs.ts";
 
 /** Which part of a transition a moment belongs to. */
 export type TransitionPhase = "hold" | "clutch closed" | "rotor speed" | "hand-over" | "clutch open" | "settle";
@@ -47,41 +57,27 @@ export interface PlanRotor {
 
 export type TransitionWay = "hover to cruise" | "cruise to hover";
 
-export interface PlanRefusal {
-  readonly kind: "no-plan";
-  readonly reason: string;
-  readonly airspeed: number;
-}
-
-export interface PlanRequest {
+export interface PlanRequest extends LegRequest {
   readonly way: TransitionWay;
-  readonly hover: FullTrimmed;
   readonly cruise: FullTrimmed;
-  /** Where the clutch opens and closes [m/s]. */
-  readonly meetSpeed: number;
   /** [m/s²] */
   readonly acceleration: number;
 }
 
-/** Between two trims of the reference [s], and how many there are at most on a change of speed. */
-const knotInterval = 0.5;
-const mostKnots = 80;
 const holdTime = 1;
 const settleTime = 4;
 /** Time in which the rotor's torque is given up or taken on [s]. */
 const handOverTime = 3;
 const leastSpinTime = 2;
-const spinSteps = 4;
 /** An acceleration that does not trim is tried again at this share of it, so many times. */
 const gentler = 0.7;
 const mostTries = 5;
-/** A way of flying is left for another one that costs less by this share. */
-const cheaper = 0.002;
 
 /**
  * The reference of a transition in level flight: trims with their acceleration, clutch closed from hover to the speed where the modes meet, there
  * the rotor's speed to that of free flight and the torque handed over at constant speed, clutch open from there to cruise; and all of it backwards.
  * With the clutch closed the trims are followed from hover up, with it open from cruise down, so that they stay on one way of flying.
+ * Where the rotor cannot follow, the speed changes more slowly.
  */
 export function transitionPlan(trimmer: FullTrimmer, request: PlanRequest): TransitionPlan | PlanRefusal {
   const out = request.way === "hover to cruise";
@@ -89,8 +85,8 @@ export function transitionPlan(trimmer: FullTrimmer, request: PlanRequest): Tran
   let refused: PlanRefusal | undefined;
   for (let attempt = 0; attempt < mostTries; attempt++) {
     const sign = out ? 1 : -1;
-    const closed = leg(trimmer, request.hover, request.meetSpeed, acceleration, sign);
-    const open = "kind" in closed ? closed : leg(trimmer, request.cruise, request.meetSpeed, acceleration, sign);
+    const closed = leg(trimmer, request.hover, request, acceleration, sign);
+    const open = "kind" in closed ? closed : leg(trimmer, request.cruise, request, acceleration, sign);
     if (!("kind" in closed) && !("kind" in open)) {
       const middle = handOver(trimmer, last(closed).trimmed, last(open).trimmed);
       if ("kind" in middle) return middle;
@@ -101,81 +97,6 @@ export function transitionPlan(trimmer: FullTrimmer, request: PlanRequest): Tran
     acceleration *= gentler;
   }
   return refused as PlanRefusal;
-}
-
-interface LegKnot {
-  readonly time: number;
-  readonly trimmed: FullTrimmed;
-}
-
-/** Trims along a change of speed that begins at a known one; times from that end. What the way back finds cheaper is kept. */
-function leg(trimmer: FullTrimmer, from: FullTrimmed, to: number, acceleration: number, sign: number): readonly LegKnot[] | PlanRefusal {
-  const knots: LegKnot[] = [{ time: 0, trimmed: from }];
-  const { mode } = from.point;
-  const interval = Math.max(knotInterval, Math.abs(to - from.point.airspeed) / acceleration / mostKnots);
-  for (const moment of speedProfile(from.point.airspeed, to, acceleration, interval).slice(1)) {
-    const point: FullPoint = { ...from.point, airspeed: moment.airspeed, acceleration: sign * Math.abs(moment.acceleration) };
-    const found = near(trimmer, point, last(knots).trimmed);
-    if (found.kind !== "trimmed") return refusal(found, `${mode === "clutch-open" ? "clutch open" : "clutch closed"} at this acceleration`);
-    knots.push({ time: moment.time, trimmed: found });
-  }
-  for (let i = knots.length - 2; i > 0; i--) {
-    const [here, beyond] = [knots[i] as LegKnot, knots[i + 1] as LegKnot];
-    const again = trimmer.trimFrom(here.trimmed.point, [beyond.trimmed.start], "table");
-    if (again.kind === "trimmed" && fullObjective(again) < fullObjective(here.trimmed) * (1 - cheaper))
-      knots[i] = { ...here, trimmed: again };
-  }
-  return knots;
-}
-
-function near(trimmer: FullTrimmer, point: FullPoint, beside: FullTrimmed): FullOutcome {
-  const found = trimmer.trimFrom(point, [beside.start], "table");
-  return found.kind === "trimmed" ? found : trimmer.trim(point, "table");
-}
-
-function refusal(found: Exclude<FullOutcome, FullTrimmed>, doing: string): PlanRefusal {
-  const { airspeed } = found.point;
-  const reason = found.kind === "no-equilibrium" ? `${found.limit} stands in the way` : "the solver gave up";
-  return { kind: "no-plan", reason: `${reason}, ${doing}, at ${airspeed.toFixed(1)} m/s`, airspeed };
-}
-
-interface HandOver {
-  /** Clutch closed, from the rotor speed of driven flight to the common one. */
-  readonly spin: readonly FullTrimmed[];
-  /** Clutch open at the common rotor speed, then at its own where that is another. */
-  readonly free: readonly FullTrimmed[];
-}
-
-/** The rotor speed nearest to that of free flight at which both modes fly, and the trims on the way to it. */
-function handOver(trimmer: FullTrimmer, closed: FullTrimmed, open: FullTrimmed): HandOver | PlanRefusal {
-  const [driven, free] = [tipSpeedOf(closed), tipSpeedOf(open)];
-  let refused: PlanRefusal | undefined;
-  for (const share of [0, 0.25, 0.5, 0.75, 1]) {
-    const common = free + share * (driven - free);
-    const openThere = share === 0 ? open : near(trimmer, { ...open.point, tipSpeed: common }, open);
-    if (openThere.kind !== "trimmed") {
-      refused ??= refusal(openThere, "clutch open");
-      continue;
-    }
-    const spin: FullTrimmed[] = [closed];
-    for (let i = 1; i <= spinSteps; i++) {
-      const tipSpeed = driven + ((common - driven) * i) / spinSteps;
-      const found = near(trimmer, { ...closed.point, tipSpeed }, last(spin));
-      if (found.kind !== "trimmed") {
-        refused ??= refusal(found, "clutch closed at the rotor speed of free flight");
-        break;
-      }
-      spin.push(found);
-    }
-    if (spin.length === spinSteps + 1) return { spin, free: share === 0 ? [open] : [openThere, open] };
-  }
-  return refused ?? { kind: "no-plan", reason: "the modes do not meet", airspeed: closed.point.airspeed };
-}
-
-const tipSpeedOf = ({ evaluation }: FullTrimmed, rotor = 0): number => evaluation.rotorStates[rotor * rotorStateWidth] ?? 0;
-
-function last<T>(list: readonly T[]): T {
-  return list[list.length - 1] as T;
 }
 
 /** Long enough for the air's own torque to slow the rotor, and as long for the way back [s]. */

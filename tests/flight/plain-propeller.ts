@@ -106,8 +106,12 @@ export function plainPropeller(
     const tipSpeed = (straight.rate * propeller.diameter) / 2;
     const mu = across / tipSpeed;
     const oblique = thrust * (along + propeller.inducedFactor * inducedVelocity) + bladeDrag * 2.65 * mu ** 2;
-    shaftPower = Math.max(0, shaftPower + oblique - axial);
-    drag = (2 * bladeDrag * mu) / tipSpeed;
+    // Lift of rigid blades leans with the inflow: more of it on the side that advances. The body pays that work, the shaft does not.
+    const lambda = (along + inducedVelocity) / tipSpeed;
+    const solidityTerm = 0.375 * (propeller.solidity ?? 0) * 5.7 * lambda * density * area * tipSpeed ** 2;
+    const leaning = lambda * mu * (1.5 * thrust + solidityTerm);
+    shaftPower = Math.max(0, shaftPower + oblique - axial - leaning * across);
+    drag = (2 * bladeDrag * mu) / tipSpeed + leaning;
   }
   // Run backwards the shaft turns the other way; it goes over with the thrust.
   const sense = (propeller.turns === "clockwise" ? 1 : -1) * Math.min(1, Math.max(-1, thrust / joinedThrust));

@@ -58,6 +58,7 @@ function interferenceChecks({ interference, rotors, propellers, surfaces, bodies
     "rotor-downwash": ["rotor", ids(rotors)],
     slipstream: ["propeller", ids(propellers)],
     "wing-downwash": ["surface", ids(surfaces)],
+    "propeller-wake": ["propeller", ids(propellers)],
   } as const;
   const met = ids([...surfaces, ...bodies]);
   const known = new Set<string>();
@@ -65,7 +66,8 @@ function interferenceChecks({ interference, rotors, propellers, surfaces, bodies
     const at = ["interference", index] as const;
     const [mover, able] = movers[kind];
     if (!able.includes(from)) complain([...at, "from"], `${kind} comes from a ${mover}: ${unknown(mover, from, able)}`);
-    if (!met.includes(on)) complain([...at, "on"], unknown("surface or body", on, met));
+    const meets = kind === "propeller-wake" ? { word: "propeller", able: ids(propellers) } : { word: "surface or body", able: met };
+    if (!meets.able.includes(on)) complain([...at, "on"], unknown(meets.word, on, meets.able));
     if (from === on) complain([...at, "on"], `${on} does not meet its own wake`);
     const entry = `${kind} ${from} ${on}`;
     if (known.has(entry)) complain([...at, "on"], `${kind} of ${from} on ${on} stands here a second time`);

@@ -19,6 +19,7 @@ export const propellerPart = z.strictObject({
     .enum(["clockwise", "counter-clockwise"])
     .describe("Sense of rotation seen from behind, along the thrust; seen from below where it lifts."),
   diameter: positive("length", "Propeller diameter."),
+  solidity: positive("dimensionless", "Blade area over disc area: counts in the force of a flow across the axis.").optional(),
   inducedFactor: quantity("dimensionless", { description: "Induced velocity over the ideal in shaft power.", minimum: 1 }),
   profileEfficiency: fraction("Share of shaft power left after blade drag."),
   reverseFigureOfMerit: fraction("Static figure of merit when run backwards."),

@@ -10,6 +10,7 @@ import { InstalledPropeller } from "./installed-propeller.ts";
 import { InstalledRotor } from "./installed-rotor.ts";
 import { InstalledSurface } from "./installed-surface.ts";
 import { LoadSum } from "./load-sum.ts";
+import { PropellerWakes } from "./propeller-wakes.ts";
 import type { Remembered } from "./remembered.ts";
 import type { PropellerLoads } from "./thrust-propeller.ts";
 import { type Exposure, exposuresOf, flowNumbers, orderByWake } from "./wash.ts";
@@ -29,7 +30,7 @@ const usualMesh = { azimuths: 24, radialElements: 16 } as const;
  * The aircraft as the air finds it: forces and moments of all parts, power of all drive lines, and what is left of each rotor's own
  * balance, in any motion and control position.
  *
- * Interference runs one way: rotors and propellers on surfaces and bodies, wings on other surfaces. Reaction torque reaches the
+ * Interference runs one way, rotors and propellers on surfaces and bodies, wings on other surfaces; but among propellers both ways. Reaction torque reaches the
  * airframe only from shafts that are driven. Every part remembers its last answer, so that asking again with one control moved costs what
  * that control moves; between `linearise` and `exact` rotors answer from slopes.
  */
@@ -40,6 +41,7 @@ export class Airframe {
   readonly lines: readonly DriveLine[];
   readonly #rotors: readonly InstalledRotor[];
   readonly #propellers: readonly InstalledPropeller[];
+  readonly #propellerWakes: PropellerWakes;
   readonly #surfaces: readonly InstalledSurface[];
   /** Surfaces in an order in which each comes after those whose wake it is in. */
   readonly #surfaceOrder: readonly number[];
@@ -74,6 +76,7 @@ export class Airframe {
           line: lineOf(part.id),
         }),
     );
+    this.#propellerWakes = new PropellerWakes(aircraft);
     this.#surfaces = aircraft.surfaces.map(
       (part) => new InstalledSurface(part, air.density, this.#centre, this.controls, exposuresOf(aircraft, part.id)),
     );
@@ -175,13 +178,14 @@ export class Airframe {
       sum.add(rotor.part(answer, torque));
       return answer.loads;
     });
-    const propellers = this.#propellers.map((propeller) => {
-      const runs = propeller.line < 0 || running[propeller.line] === true;
-      const { loads, part } = propeller.evaluate(density, velocity, rates, controls, runs);
-      sum.add(part);
-      return loads;
+    const propellers = this.#propellerWakes.settled((propeller, wash) => {
+      const installed = this.#propellers[propeller] as InstalledPropeller;
+      const runs = installed.line < 0 || running[installed.line] === true;
+      return installed.evaluate(density, velocity, rates, controls, runs, wash);
     });
-    const wakes: Wakes = { rotors, propellers, lifts: new Float64Array(this.#surfaces.length), velocity };
+    for (const { part } of propellers) sum.add(part);
+    const propellerLoads = propellers.map(({ loads }) => loads);
+    const wakes: Wakes = { rotors, propellers: propellerLoads, lifts: new Float64Array(this.#surfaces.length), velocity };
     const answers = new Array<ReturnType<InstalledSurface["evaluate"]>>(this.#surfaces.length);
     for (const index of this.#surfaceOrder) {
       const surface = this.#surfaces[index] as InstalledSurface;
@@ -200,7 +204,7 @@ export class Airframe {
     }
     let electricPower = this.conditions.hotelPower;
     const drives = this.#drives.map((drive, index) => {
-      const state = running[index] === true ? this.#driven(drive, rotors, propellers, rotorStates, driveTorques) : drive.resting;
+      const state = running[index] === true ? this.#driven(drive, rotors, propellerLoads, rotorStates, driveTorques) : drive.resting;
       electricPower += state.electricPower;
       return state;
     });
@@ -209,7 +213,7 @@ export class Airframe {
       moment: [sum.mx, sum.my, sum.mz],
       parts: sum.parts,
       rotors,
-      propellers,
+      propellers: propellerLoads,
       surfaces,
       drives,
       electricPower,

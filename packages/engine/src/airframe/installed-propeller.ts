@@ -12,7 +12,7 @@ interface Answer {
 }
 
 const still: Vector = [0, 0, 0];
-const inputs = 10;
+const inputs = 11;
 
 /** A propeller at its place, with the controls that set it and the drive line that turns it. */
 export class InstalledPropeller {
@@ -36,8 +36,9 @@ export class InstalledPropeller {
    * @param rates [rad/s]
    * @param controls of the aircraft
    * @param runs turns under its motors, or has none that could stop
+   * @param wash of other propellers, backwards along its axis [m/s]
    */
-  evaluate(density: number, velocity: Vector, rates: Vector, controls: Float64Array, runs: boolean): Answer {
+  evaluate(density: number, velocity: Vector, rates: Vector, controls: Float64Array, runs: boolean, wash: number): Answer {
     const { asked } = this.remembered;
     const control = (index: number) => (index < 0 ? 0 : (controls[index] as number));
     for (let k = 0; k < 3; k++) {
@@ -48,6 +49,7 @@ export class InstalledPropeller {
     asked[7] = control(this.#controls.tiltBack);
     asked[8] = control(this.#controls.tiltRight);
     asked[9] = runs ? 1 : 0;
+    asked[10] = wash;
     return this.remembered.found() ?? this.remembered.keep(this.#fresh(density, velocity, rates, runs));
   }
 
@@ -56,7 +58,7 @@ export class InstalledPropeller {
     const { part } = this;
     const axis = thrustAxis(part, asked[7] as number, asked[8] as number);
     const local = localVelocity(velocity, rates, this.#arm);
-    const loads = propellerLoads(part, density, axis, local, asked[6] as number);
+    const loads = propellerLoads(part, density, axis, local, asked[6] as number, asked[10] as number);
     if (!runs) {
       const speed = Math.hypot(local[0], local[1], local[2]);
       const drag = -0.5 * density * part.stoppedDragArea * speed;

@@ -20,6 +20,10 @@ export interface PropellerLoads {
   readonly torque: number;
   /** At the disc, along the thrust backwards [m/s]. */
   readonly inducedVelocity: number;
+  /** Velocity of the disc through the air in its plane [m/s]. */
+  readonly inPlane: Vector;
+  /** Flow through the disc, induced included, backwards positive [m/s]. */
+  readonly through: number;
 }
 
 /** Growth of profile power of the shaft, and of the force in the disc, with the flow across the axis. @source johnson-1980, profile power in forward flight, from memory */
@@ -27,6 +31,14 @@ const profileGrowth = 2.65;
 const discForce = 2;
 /** Thrust within which a propeller changes its way, as in `propellerState` [N]. */
 const reversal = 0.5;
+
+/** Lift slope of blades of small propellers per radian (common practice). */
+const bladeLiftSlope = 5.7;
+
+/** Force in the disc from lift that leans with the inflow; without a solidity its smaller part is left out [N]. */
+function liftForce({ solidity = 0 }: PropellerPart, scale: number, thrust: number, lambda: number, mu: number): number {
+  return lambda * mu * (1.5 * thrust + 0.375 * solidity * bladeLiftSlope * lambda * scale);
+}
 
 /** Direction of the thrust in body axes, with a tilt beyond the built-in direction (back is up for one that pulls). */
 export function thrustAxis(part: PropellerPart, tiltBack: number, tiltRight: number): Vector {
@@ -39,18 +51,29 @@ export function thrustAxis(part: PropellerPart, tiltBack: number, tiltRight: num
  * A propeller that gives a thrust, by momentum theory with loss factors, in a flow from any direction.
  *
  *     along the axis      as `propellerState`: T = 2ρA(V+v)v, P = T(V + f v)/η
- *     across it too       v from T = 2ρA v √(V_t² + (V_n + v)²), P = T(V_n + f v) + P₀(1 + 2.65 μ²), H = 2 P₀ μ/U
+ *     across it too       v from T = 2ρA v √(V_t² + (V_n + v)²), P = T(V_n + f v) + P₀(1 + 2.65 μ²) − H_i V_t
+ *                         H = 2 P₀ μ/U + H_i, H_i = T λ μ (3/2 + 3/8 σ a λ/C_T)
  *
  * with P₀ the blade-drag part in axial flow. The rate follows from the thrust law with the flow along the axis. Backwards as
  * `propellerState`, with the flow along the axis alone.
  *
  * @param velocity of the disc through the air [m/s]
+ * @param wash velocity backwards along the axis of the air that other propellers move [m/s]
  * @source leishman-2006, momentum theory in forward flight, unchecked
- * @derivation continuous with the axial formulas where nothing flows across
+ * @derivation continuous with the axial formulas where nothing flows across; H_i is the tilt of the lift of rigid untwisted blades, whose work the shaft does not
+ *   give a second time
  */
-export function propellerLoads(part: PropellerPart, density: number, axis: Vector, velocity: Vector, thrust: number): PropellerLoads {
-  const axial = dot(velocity, axis);
-  const inPlane: Vector = [velocity[0] - axial * axis[0], velocity[1] - axial * axis[1], velocity[2] - axial * axis[2]];
+export function propellerLoads(
+  part: PropellerPart,
+  density: number,
+  axis: Vector,
+  velocity: Vector,
+  thrust: number,
+  wash = 0,
+): PropellerLoads {
+  const along = dot(velocity, axis);
+  const axial = along + wash;
+  const inPlane: Vector = [velocity[0] - along * axis[0], velocity[1] - along * axis[1], velocity[2] - along * axis[2]];
   const across = Math.sqrt(inPlane[0] ** 2 + inPlane[1] ** 2 + inPlane[2] ** 2);
   const area = (Math.PI * part.diameter ** 2) / 4;
   const state = propellerState(part, { density, airspeed: Math.max(axial, 0) }, thrust);
@@ -73,8 +96,9 @@ export function propellerLoads(part: PropellerPart, density: number, axis: Vecto
       const oblique = thrust * (axial + part.inducedFactor * induced) + blade * (1 + profileGrowth * mu * mu);
       const alongAxis = thrust * (Math.max(axial, 0) + part.inducedFactor * inAxialFlow) + blade;
       // What obliqueness changes, on top of the law that is continuous through zero thrust.
-      shaftPower = Math.max(0, state.shaftPower + oblique - alongAxis);
-      drag = tip > 0 ? (discForce * blade * mu) / tip : 0;
+      const lifting = tip > 0 ? liftForce(part, density * area * tip * tip, thrust, (axial + induced) / tip, mu) : 0;
+      shaftPower = Math.max(0, state.shaftPower + oblique - alongAxis - lifting * across);
+      drag = tip > 0 ? (discForce * blade * mu) / tip + lifting : 0;
     }
   }
   const pull = across > 0 ? -drag / across : 0;
@@ -90,5 +114,7 @@ export function propellerLoads(part: PropellerPart, density: number, axis: Vecto
     spin: -sense * state.rotationRate,
     torque,
     inducedVelocity: induced,
+    inPlane,
+    through: axial + induced,
   };
 }

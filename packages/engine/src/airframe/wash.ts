@@ -48,6 +48,7 @@ export function exposuresOf(aircraft: AircraftDefinition, on: string): readonly 
   const sources = { "rotor-downwash": aircraft.rotors, slipstream: aircraft.propellers, "wing-downwash": aircraft.surfaces };
   return exposures(
     aircraft.interference
+      .flatMap((entry) => (entry.kind === "propeller-wake" ? [] : [{ ...entry, kind: entry.kind }]))
       .filter((entry) => entry.active && entry.on === on && entry.factor * entry.share !== 0)
       .map(({ kind, from, factor, share }) => ({
         kind,

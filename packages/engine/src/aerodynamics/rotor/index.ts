@@ -34,6 +34,7 @@ export {
   type TipLoss,
 } from "./rotor-model.ts";
 export { type DiscFlow, discFlow, type RotorPoint } from "./rotor-point.ts";
+export { largestSkew, type WakePlace, wakeInfluence } from "./skewed-wake.ts";
 export { sweepRotor } from "./rotor-sweep.kernel.ts";
 export {
   createRotorWorkspace,

@@ -167,7 +167,7 @@ const answerOf = (description: string) =>
 const interferenceRow = z.strictObject({
   from: word("Part that moves air."),
   on: word("Part in it."),
-  kind: z.enum(["rotor-downwash", "slipstream", "wing-downwash"]).describe("How."),
+  kind: z.enum(["rotor-downwash", "slipstream", "wing-downwash", "propeller-wake"]).describe("How."),
   factor: one("Factor of the aircraft file."),
   source: z.string().nullable().describe("Where the factor comes from."),
   without: watt("Least electric power with it switched off; sink rate is not compared.").nullable(),

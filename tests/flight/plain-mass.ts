@@ -1,6 +1,6 @@
 // Mass, centre of gravity and inertia counted part by part: empty aircraft, fixed part of the pack, blocks in their places, payload.
 import type { AircraftDefinition } from "../../packages/engine/src/aircraft/definition.ts";
-import { cross, dot, less, scaled, sum, type Vector, vector } from "./plain-vectors.ts";
+import { cross, less, scaled, sum, type Vector, vector } from "./plain-vectors.ts";
 
 type Place = AircraftDefinition["payloadBay"];
 
@@ -63,6 +63,3 @@ export function plainMass(aircraft: AircraftDefinition, loading: PlainLoading): 
       ),
   };
 }
-
-/** Moment of inertia about an axis through the centre [kg m²]. */
-export const inertiaAbout = (mass: PlainMass, axis: Vector): number => dot(axis, mass.momentum(axis));

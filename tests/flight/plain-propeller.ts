@@ -64,6 +64,18 @@ function shaftOf(propeller: PropellerPart, density: number, thrust: number, alon
   };
 }
 
+/** The thrust law alone: the positive root for the turns in a stream along the axis of either sign [rad/s]. */
+function lawRate(
+  { thrustCoefficient, zeroThrustAdvanceRatio, diameter }: PropellerPart,
+  density: number,
+  thrust: number,
+  along: number,
+): number {
+  const square = thrustCoefficient * density * diameter ** 4;
+  const linear = (square * along) / (diameter * zeroThrustAdvanceRatio);
+  return (Math.PI * (linear + Math.sqrt(linear ** 2 + 4 * square * thrust))) / square;
+}
+
 /** The same with both ways of running joined about zero thrust by a cubic. */
 function joinedShaft(propeller: PropellerPart, density: number, thrust: number, along: number): Shaft {
   if (Math.abs(thrust) >= joinedThrust) return shaftOf(propeller, density, thrust, along);
@@ -85,7 +97,7 @@ export function plainPropeller(
   density: number,
   thrust: number,
   velocity: Vector,
-  rate: Vector,
+  bodyRate: Vector,
   turned: { readonly back: number; readonly right: number },
 ): PlainPropeller {
   const axis = thrustAxis(propeller, turned.back, turned.right);
@@ -96,6 +108,7 @@ export function plainPropeller(
   const ahead = Math.max(along, 0);
   const straight = joinedShaft(propeller, density, thrust, ahead);
   let shaftPower = straight.power;
+  let { rate } = straight;
   let inducedVelocity = 0;
   let drag = 0;
   if (thrust > 0) {
@@ -103,7 +116,11 @@ export function plainPropeller(
     // Momentum in the stream as it is instead of along the axis; blade drag grows with the flow across and becomes a force in the disc.
     const axial = thrust * (ahead + propeller.inducedFactor * inducedBy(thrust, density, area, ahead, 0));
     const bladeDrag = axial * (1 / propeller.profileEfficiency - 1);
-    const tipSpeed = (straight.rate * propeller.diameter) / 2;
+    // The axial speed with the same flow through the disc, by which the thrust law is read.
+    const hoverSquared = thrust / (2 * density * area);
+    const through = Math.max(along + inducedVelocity, 0.3 * Math.sqrt(hoverSquared));
+    rate *= lawRate(propeller, density, thrust, through - hoverSquared / through) / lawRate(propeller, density, thrust, ahead);
+    const tipSpeed = (rate * propeller.diameter) / 2;
     const mu = across / tipSpeed;
     const oblique = thrust * (along + propeller.inducedFactor * inducedVelocity) + bladeDrag * 2.65 * mu ** 2;
     // Lift of rigid blades leans with the inflow: more of it on the side that advances. The body pays that work, the shaft does not.
@@ -115,14 +132,14 @@ export function plainPropeller(
   }
   // Run backwards the shaft turns the other way; it goes over with the thrust.
   const sense = (propeller.turns === "clockwise" ? 1 : -1) * Math.min(1, Math.max(-1, thrust / joinedThrust));
-  const torque = straight.rate > 0 ? shaftPower / straight.rate : 0;
-  const spin = scaled(sense * propeller.inertia * straight.rate, axis);
+  const torque = rate > 0 ? shaftPower / rate : 0;
+  const spin = scaled(sense * propeller.inertia * rate, axis);
   return {
     force: sum(scaled(thrust, axis), scaled(across > 0 ? -drag / across : 0, inDisc)),
-    moment: sum(scaled(-sense * torque, axis), scaled(-1, cross(rate, spin))),
+    moment: sum(scaled(-sense * torque, axis), scaled(-1, cross(bodyRate, spin))),
     axis,
     shaftPower,
-    rotationRate: straight.rate,
+    rotationRate: rate,
     inducedVelocity,
   };
 }

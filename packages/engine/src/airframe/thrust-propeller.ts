@@ -32,6 +32,15 @@ const discForce = 2;
 /** Thrust within which a propeller changes its way, as in `propellerState` [N]. */
 const reversal = 0.5;
 
+/** Flow through a disc below this share of hover's is the ring state, of which the thrust law says nothing: it is read there [1]. */
+const leastThrough = 0.3;
+
+/** Turns per second that the thrust law asks for, in a flow along the axis of either sign. */
+function turnsFor(part: PropellerPart, density: number, thrust: number, axialSpeed: number): number {
+  const half = axialSpeed / (2 * part.zeroThrustAdvanceRatio * part.diameter);
+  return half + Math.sqrt(half * half + thrust / (part.thrustCoefficient * density * part.diameter ** 4));
+}
+
 /** Lift slope of blades of small propellers per radian (common practice). */
 const bladeLiftSlope = 5.7;
 
@@ -54,7 +63,8 @@ export function thrustAxis(part: PropellerPart, tiltBack: number, tiltRight: num
  *     across it too       v from T = 2ρA v √(V_t² + (V_n + v)²), P = T(V_n + f v) + P₀(1 + 2.65 μ²) − H_i V_t
  *                         H = 2 P₀ μ/U + H_i, H_i = T λ μ (3/2 + 3/8 σ a λ/C_T)
  *
- * with P₀ the blade-drag part in axial flow. The rate follows from the thrust law with the flow along the axis. Backwards as
+ * with P₀ the blade-drag part in axial flow. The rate follows from the thrust law at the axial speed whose flow through the disc is the same,
+ * V_e = V_n + v − v_h²/(V_n + v): flow across the disc makes room for more thrust at the same rate, or for less rate. Backwards as
  * `propellerState`, with the flow along the axis alone.
  *
  * @param velocity of the disc through the air [m/s]
@@ -81,6 +91,7 @@ export function propellerLoads(
   const way = Math.min(1, Math.max(-1, thrust / reversal));
   const sense = (part.turns === "clockwise" ? -1 : 1) * way;
   let shaftPower = state.shaftPower;
+  let { rotationRate } = state;
   let drag = 0;
   let induced = 0;
   if (thrust > 0) {
@@ -91,7 +102,9 @@ export function propellerLoads(
     if (across > 0 || axial < 0) {
       const inAxialFlow = thrust / (2 * density * area) / (Math.max(axial, 0) / 2 + Math.sqrt(Math.max(axial, 0) ** 2 / 4 + hover * hover));
       const blade = thrust * (Math.max(axial, 0) + part.inducedFactor * inAxialFlow) * (1 / part.profileEfficiency - 1);
-      const tip = state.rotationRate * (part.diameter / 2);
+      const through = Math.max(axial + induced, leastThrough * hover);
+      rotationRate *= turnsFor(part, density, thrust, through - hover ** 2 / through) / turnsFor(part, density, thrust, Math.max(axial, 0));
+      const tip = rotationRate * (part.diameter / 2);
       const mu = tip > 0 ? across / tip : 0;
       const oblique = thrust * (axial + part.inducedFactor * induced) + blade * (1 + profileGrowth * mu * mu);
       const alongAxis = thrust * (Math.max(axial, 0) + part.inducedFactor * inAxialFlow) + blade;
@@ -102,7 +115,7 @@ export function propellerLoads(
     }
   }
   const pull = across > 0 ? -drag / across : 0;
-  const torque = state.rotationRate > 1e-9 ? shaftPower / state.rotationRate : 0;
+  const torque = rotationRate > 1e-9 ? shaftPower / rotationRate : 0;
   return {
     force: [thrust * axis[0] + pull * inPlane[0], thrust * axis[1] + pull * inPlane[1], thrust * axis[2] + pull * inPlane[2]],
     // Seen along the thrust a clockwise propeller turns about the axis: the airframe is turned against it.
@@ -110,8 +123,8 @@ export function propellerLoads(
     axis,
     thrust,
     shaftPower,
-    rotationRate: state.rotationRate,
-    spin: -sense * state.rotationRate,
+    rotationRate,
+    spin: -sense * rotationRate,
     torque,
     inducedVelocity: induced,
     inPlane,

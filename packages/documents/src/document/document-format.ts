@@ -8,6 +8,8 @@ export type FormatReading =
       readonly value: Readonly<Record<string, unknown>>;
       /** Where what stands at a place of `value` was written; absent where the document was in this format already. */
       readonly oldPlace?: OldPlace;
+      /** Says that it was brought up, and what was taken that is not written. */
+      readonly remark?: ValueProblem;
     }
   | { readonly kind: "problem"; readonly problem: ValueProblem };
 
@@ -31,10 +33,24 @@ export function inCurrentFormat(kind: DocumentKind, value: Readonly<Record<strin
   if (format === newest) return { kind: "current", value };
   const migrate = (document: Readonly<Record<string, unknown>>) =>
     kind.migrations.slice(format - 1).reduce((sofar, migration) => migration(sofar), document);
-  return { kind: "current", value: { ...migrate(value), format: newest }, oldPlace: oldPlaces(value, migrate) };
+  const remark = broughtUp(format, newest, kind.added?.slice(format - 1) ?? []);
+  return { kind: "current", value: { ...migrate(value), format: newest }, oldPlace: oldPlaces(value, migrate), remark };
 }
 
 function refused(path: readonly PathStep[], read: string, newest: number, message: string): FormatReading {
   const allowed = newest === 1 ? "1" : `1 to ${newest}`;
   return { kind: "problem", problem: { kind: "format", path, place: "value", read, allowed, message, severity: "error" } };
+}
+
+function broughtUp(format: number, newest: number, added: readonly string[]): ValueProblem {
+  const message = `format: this document is in format ${format} and read as format ${newest}.`;
+  return {
+    kind: "format",
+    path: ["format"],
+    place: "value",
+    read: String(format),
+    allowed: String(newest),
+    message: [message, ...added].join(" "),
+    severity: "warning",
+  };
 }

@@ -1,5 +1,5 @@
 import { aircraftDefinition, missionDefinition, projectDefinition, type z } from "@wingseed/engine";
-import { aircraftFormat2 } from "../migration/index.ts";
+import { addedInFormat2, aircraftFormat2 } from "../migration/index.ts";
 
 /** A kind of document in a project folder: where it lies and what may stand in it. */
 export interface DocumentKind {
@@ -11,6 +11,8 @@ export interface DocumentKind {
   readonly schema: z.ZodType;
   /** From format n to n + 1, at index n − 1; the current format is one more than their number. */
   readonly migrations: readonly Migration[];
+  /** What a migration adds that was not written, in a sentence; at the index of the migration. */
+  readonly added?: readonly string[];
 }
 
 /** Turns a document of one format, as plain values with text units, into the next format. */
@@ -24,6 +26,7 @@ export const documentKinds: readonly DocumentKind[] = [
     place: "aircraft/*.yaml",
     schema: aircraftDefinition,
     migrations: [aircraftFormat2],
+    added: [addedInFormat2],
   },
   { kind: "mission", pathPattern: /^missions\/[^/]+\.yaml$/u, place: "missions/*.yaml", schema: missionDefinition, migrations: [] },
 ];

@@ -32,7 +32,7 @@ export function readYamlDocument(kind: DocumentKind, { file, text, hash }: Docum
   if (format.kind === "problem") {
     return { problems: [...slips, placedProblem(file, position(inText, format.problem), format.problem)], references: [] };
   }
-  const { oldPlace } = format;
+  const { oldPlace, remark } = format;
   const positions =
     oldPlace === undefined
       ? inText
@@ -40,7 +40,7 @@ export function readYamlDocument(kind: DocumentKind, { file, text, hash }: Docum
   const place = (problem: ValueProblem) => placedProblem(file, position(positions, problem), problem);
   const { own, provenance, problem } = withoutProvenance(kind, format.value);
   const reading = readValue(kind.schema, own, "document");
-  const found = problem === undefined ? reading.problems : [...reading.problems, problem];
+  const found = [...(remark ? [remark] : []), ...reading.problems, ...(problem ? [problem] : [])];
   const problems = inReadingOrder([...slips, ...found.map(place)]);
   const references = reading.references.map((reference) => ({ ...reference, ...positions.value(reference.path) }));
   if (problems.some(({ severity }) => severity === "error")) return { problems, references };

@@ -4,6 +4,10 @@ import { scaledText } from "./scaled-text.ts";
 const source = "format 1";
 const added = (value: unknown): Mapping => ({ value, source });
 
+/** What {@link aircraftFormat2} takes without its being written. */
+export const addedInFormat2 =
+  "Not written in it, and taken so: cyclic pitch reaches as far as the blades may flap, thrust as far as the motors give it, the rotor's downwash meets the tailplane as it meets the wing and the body in full, the wing's meets nothing.";
+
 /**
  * An aircraft of format 1, one rotor and two propellers under fixed names, as parts in lists with ids. What format 1 did not
  * know is added so that it flies as before: a swashplate that reaches as far as the blades may flap, a thrust that the motors

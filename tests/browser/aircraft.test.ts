@@ -8,8 +8,6 @@ const screens = [1280, 480].flatMap((width) => (["light", "dark"] as const).map(
 /** Pages of the whole aircraft beside the drawing; each at one size, small and dark or wide and light. */
 const others = [
   { question: "point", width: 480, scheme: "dark" },
-  { question: "point", width: 1280, scheme: "light" },
-  { question: "envelope", width: 480, scheme: "light" },
   { question: "envelope", width: 1280, scheme: "dark" },
   { question: "stability", width: 480, scheme: "light" },
   { question: "step", width: 480, scheme: "dark" },

@@ -93,6 +93,7 @@ const shortLists: Readonly<Record<string, object>> = {
   stability: { airspeeds: [18], modes: ["clutch-closed"] },
   transition: { speeds: [0, 12, 20, 26], acceleration: 2 },
   payload: { packs: [10], payloads: [1] },
+  envelope: { packs: [10], altitudes: [0, 1500], speeds: [0, 14, 28], ceilingTemperatureOffsets: [] },
 };
 
 /** Preferences of one analysis alone: the same name means something else elsewhere. */
@@ -103,6 +104,7 @@ const ownPreferred: Readonly<Record<string, Readonly<Record<string, fc.Arbitrary
     "places.x": from(-1, 1),
   },
   battery: preferredBattery,
+  envelope: { "altitudes.*": from(-500, 5000), "temperatureOffsets.*": from(-40, 40), groundHeight: from(0.6, 10) },
   propeller: preferredPropeller,
   stability: { "derivatives.ixz": fc.constant(0) },
   transition: { acceleration: from(0.5, 4), cruiseSpeed: from(14, 32), clutchSpeed: from(10, 14), rowInterval: from(0.1, 2) },

@@ -34,6 +34,19 @@ describe("a ceiling", () => {
     expect(ceiling(search, flying(() => true).at)).toEqual({ altitude: 11_000 });
   });
 
+  it("is searched on where only a search from nothing finds the way", () => {
+    const { at } = flying((altitude) => altitude <= 3000);
+    const blind = (altitude: number) => {
+      const { trimmer, points } = at(altitude);
+      const warm = (asking: FullPoint) => (altitude > 1000 ? { ...asking, mode: "glide" } : asking);
+      const verdict = (asking: FullPoint): Verdict =>
+        asking.mode === "glide" ? { kind: "forbidden", limit: "stall margin", family: "air" } : trimmer.verdict(asking as never);
+      return { trimmer: { ...trimmer, warm, verdict } as unknown as EnvelopeTrimmer, points };
+    };
+    for (const isThorough of [true, false])
+      expect(ceiling({ ...search, isThorough }, blind).altitude, String(isThorough)).toBeGreaterThan(2975);
+  });
+
   it("is that of the better way of flying", () => {
     const other = levelAt("clutch-open", 20);
     const rule = (altitude: number, asking: FullPoint) => altitude <= (asking.mode === "clutch-open" ? 5000 : 1000);

@@ -16,22 +16,24 @@ export interface CeilingSearch {
   /** First step up, doubled as long as it flies. */
   readonly step: number;
   readonly tolerance: number;
+  /** Every refusal is asked from all ways of flying: where the way of flying changes with altitude. */
+  readonly isThorough?: boolean;
 }
 
 /**
- * Highest altitude at which a flight is possible, found upward from the lowest in doubling steps, then by halving. A refusal that ends it
- * is asked from every way of flying.
+ * Highest altitude at which a flight is possible, found upward from the lowest in doubling steps, then by halving. The refusal that ends
+ * it is asked from every way of flying.
  *
- * @param at how to fly at an altitude, best first
+ * @param at how to fly at an altitude, best first, and beside what was flown last
  * @derivation halving
  */
 export function ceiling(
-  { lowest, highest, step, tolerance }: CeilingSearch,
-  at: (altitude: number) => { readonly trimmer: EnvelopeTrimmer; readonly points: readonly FullPoint[] },
+  { lowest, highest, step, tolerance, isThorough = false }: CeilingSearch,
+  at: (altitude: number, flown: FullPoint | undefined) => { readonly trimmer: EnvelopeTrimmer; readonly points: readonly FullPoint[] },
 ): Ceiling {
   let flown: Verdict = { kind: "unknown" };
   const attempt = (altitude: number, thorough: boolean): Verdict => {
-    const { trimmer, points } = at(altitude);
+    const { trimmer, points } = at(altitude, flown.kind === "flies" ? flown.trimmed.point : undefined);
     let refusal: Verdict = { kind: "unknown" };
     for (const point of points) {
       const warm = flown.kind === "flies" ? trimmer.verdict(trimmer.warm(point, flown.trimmed.start)) : undefined;
@@ -47,24 +49,40 @@ export function ceiling(
   const first = attempt(lowest, true);
   if (first.kind !== "flies") return { altitude: null, stop: stopOf(first, flown) };
   let low = lowest;
-  let high = Math.min(highest, lowest + step);
-  let refused = attempt(high, false);
-  let stride = step;
-  while (refused.kind === "flies") {
-    if (high >= highest) return { altitude: highest };
-    low = high;
-    stride *= 2;
+  for (;;) {
+    const bracket = bracketAbove(low, { highest, step, tolerance }, (altitude) => attempt(altitude, isThorough));
+    if (bracket === undefined) return { altitude: highest };
+    // What ends it is asked once more from every way of flying.
+    const verdict = isThorough ? bracket.refused : attempt(bracket.high, true);
+    if (verdict.kind !== "flies") return { altitude: bracket.low, stop: stopOf(verdict, flown) };
+    low = bracket.high;
+  }
+}
+
+/** The last altitude that flies and the first that does not, to the tolerance; undefined where the highest flies. */
+function bracketAbove(
+  from: number,
+  { highest, step, tolerance }: Omit<CeilingSearch, "lowest">,
+  attempt: (altitude: number) => Verdict,
+): { readonly low: number; readonly high: number; readonly refused: Verdict } | undefined {
+  let low = from;
+  let high = from;
+  let refused: Verdict = { kind: "unknown" };
+  for (let stride = step; ; stride *= 2) {
+    if (high >= highest) return undefined;
     high = Math.min(highest, high + stride);
-    refused = attempt(high, false);
+    refused = attempt(high);
+    if (refused.kind !== "flies") break;
+    low = high;
   }
   while (high - low > tolerance) {
     const middle = (low + high) / 2;
-    const verdict = attempt(middle, false);
+    const verdict = attempt(middle);
     if (verdict.kind === "flies") low = middle;
     else {
       high = middle;
       refused = verdict;
     }
   }
-  return { altitude: low, stop: stopOf(refused, flown) };
+  return { low, high, refused };
 }

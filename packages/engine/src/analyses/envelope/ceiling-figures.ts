@@ -2,12 +2,11 @@ import type { Border, LinesFigure, Series } from "../figures.ts";
 import { altitudeAxis } from "./figures.ts";
 import type { CeilingRow, EnvelopeOutputs } from "./schema.ts";
 
-const kinds = ["hover", "hover near the ground", "service", "level flight"] as const;
+const kinds = ["hover", "hover near the ground", "service"] as const;
 const meanings: Readonly<Record<CeilingRow["kind"], Series["meaning"]>> = {
   hover: "mode.driven",
   "hover near the ground": "rotor",
   service: "wing",
-  "level flight": "body",
 };
 
 /** Ceilings over the day's temperature, of the pack in question; nothing where only one day was looked at. */

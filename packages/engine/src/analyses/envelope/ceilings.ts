@@ -10,6 +10,8 @@ const highest = 11_000;
 const step = 2000;
 const shortStep = 200;
 const tolerance = 25;
+/** Of the service ceiling, which no two ways of counting put nearer. */
+const serviceTolerance = 100;
 
 interface Hooks {
   progress(done: number): void;
@@ -45,15 +47,21 @@ function ceilingsOf(
 ): CeilingRow[] {
   const used: EnvelopeTrimmer[] = [];
   const bottom = Math.min(setting.altitudes[0] as number, highest - step);
-  type Points = (density: number) => readonly FullPoint[];
   /** From another ceiling, below which this one cannot lie, in short steps; else from the lowest altitude. */
-  const search = (kind: CeilingRow["kind"], points: Points, above?: CeilingRow, ground?: number): CeilingRow => {
+  const search = (kind: CeilingRow["kind"], points: Flights, above?: CeilingRow, ground?: number): CeilingRow => {
     const lowest = above?.altitude ?? bottom;
-    const shape = { lowest, highest, step: lowest === bottom ? step : shortStep, tolerance };
-    const found = ceiling(shape, (altitude) => {
+    const isService = kind === "service";
+    const shape = {
+      lowest,
+      highest,
+      step: above === undefined ? step : shortStep,
+      tolerance: isService ? serviceTolerance : tolerance,
+      isThorough: isService,
+    };
+    const found = ceiling(shape, (altitude, flown) => {
       const trimmer = setting.trimmer({ blocks, altitude, day, groundHeight: ground }, checked);
       used.push(trimmer);
-      return { trimmer, points: points(trimmer.conditions.air.density) };
+      return { trimmer, points: points(trimmer.conditions.air.density, flown) };
     });
     const { stop } = found;
     const altitude = found.altitude ?? above?.altitude ?? null;
@@ -72,13 +80,7 @@ function ceilingsOf(
   const far = search("hover", hover);
   const found = [far, ...(near === undefined ? [] : [search("hover near the ground", hover, far, near)])];
   const cheapest = cheapestRow(rows, blocks, day) ?? cheapestRow(rows, blocks, setting.now.temperatureOffset);
-  if (cheapest) {
-    const density = setting.conditions(blocks, cheapest.altitude, cheapest.temperatureOffset).air.density;
-    const climbing = (climbRate: number) => (here: number) =>
-      flightsAt(cheapest, Math.sqrt(density / here)).map((point) => ({ ...point, climbRate }));
-    const service = search("service", climbing(serviceClimb));
-    found.push(service, search("level flight", climbing(0), service));
-  }
+  if (cheapest) found.push(search("service", climbingFrom(cheapest)));
   for (const { trimmer } of used) {
     solves.converged += trimmer.counter.converged;
     solves.limited += trimmer.counter.limited;
@@ -87,10 +89,27 @@ function ceilingsOf(
   return found;
 }
 
-/** The speed of least power kept at the same dynamic pressure, in the mode that is cheaper there, then in the other. */
-function flightsAt({ mode, airspeed }: EnvelopeRow, faster: number): FullPoint[] {
-  const other = mode === "clutch-closed" ? "clutch-open" : "clutch-closed";
-  return [levelAt(mode, airspeed * faster), levelAt(other, airspeed * faster)];
+/** How to fly in air of a density, and beside what was flown last. */
+type Flights = (density: number, flown: FullPoint | undefined) => readonly FullPoint[];
+
+/** Speeds beside the last one that flew: the best one moves as the air gets thinner [1]. */
+const beside = [1, 1.15, 0.87, 1.3] as const;
+
+/** Climbs at and beside the dynamic pressure that flew last, in its mode; then at it in the other. */
+function climbingFrom(cheapest: EnvelopeRow): Flights {
+  const densities = new Map<FullPoint, number>();
+  return (density, flown) => {
+    const { mode, airspeed } = flown ?? cheapest;
+    const here = airspeed * Math.sqrt(((flown && densities.get(flown)) ?? density) / density);
+    const other = mode === "clutch-open" ? "clutch-closed" : "clutch-open";
+    const level = [
+      ...beside.map((factor) => levelAt(mode === "clutch-open" ? mode : "clutch-closed", here * factor)),
+      levelAt(other, here),
+    ];
+    const points = level.map((point) => ({ ...point, climbRate: serviceClimb }));
+    for (const point of points) densities.set(point, density);
+    return points;
+  };
 }
 
 function cheapestRow(rows: readonly EnvelopeRow[], blocks: number, day: number): EnvelopeRow | undefined {

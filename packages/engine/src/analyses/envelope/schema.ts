@@ -148,8 +148,8 @@ const ceilingRow = z.strictObject({
   blocks,
   temperatureOffset: offset,
   kind: z
-    .enum(["hover", "hover near the ground", "service", "level flight"])
-    .describe("Hover out of and in ground effect; climb of 0.5 m/s; level flight."),
+    .enum(["hover", "hover near the ground", "service"])
+    .describe("Hover out of and in ground effect, to 25 m; a climb of 0.508 m/s, to 100 m."),
   altitude: height("Above mean sea level; none where it does not fly at the lowest altitude looked at.").nullable(),
   isSought: z.boolean().describe("False where it still flies at the highest altitude looked at."),
   limit: word("What ends it.").nullable(),

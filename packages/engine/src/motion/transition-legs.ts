@@ -56,11 +56,13 @@ export function leg(
   // The open leg runs from its far end here.
   const direction = mode === "clutch-closed" ? sign : -sign;
   const planned = speedProfile(airspeed, to, acceleration, interval);
+  const tipSpeeds = steadyTipSpeeds(trimmer, from, planned, sign);
+  if (tipSpeeds && !Array.isArray(tipSpeeds)) return tipSpeeds as PlanRefusal;
   let pace: Pace = planned.slice(1).map(() => 1);
   let beside: readonly FullTrimmed[] = [];
   for (let pass = 0; ; pass++) {
     const moments = paced(planned, pace);
-    const found = trimsAlong(trimmer, from, moments, sign, beside);
+    const found = trimsAlong(trimmer, from, moments, sign, beside, tipSpeeds);
     if (!Array.isArray(found)) return found as PlanRefusal;
     const wanted = rotorPace(planned, found, rotors, direction);
     if (pass === mostPaces || suffices(pace, wanted)) return moments.map(({ time }, i) => ({ time, trimmed: found[i] as FullTrimmed }));
@@ -70,6 +72,22 @@ export function leg(
   }
 }
 
+/**
+ * Slowing down on its drive the rotor keeps the speed that it has in steady flight: what is cheapest then would have it slow down and speed up again.
+ * Undefined on every other leg.
+ */
+function steadyTipSpeeds(
+  trimmer: FullTrimmer,
+  from: FullTrimmed,
+  planned: readonly SpeedMoment[],
+  sign: number,
+): readonly number[] | PlanRefusal | undefined {
+  if (from.point.mode !== "clutch-closed" || sign > 0) return undefined;
+  const steady = planned.map((moment) => ({ ...moment, acceleration: 0 }));
+  const trims = trimsAlong(trimmer, from, steady, sign, []);
+  return Array.isArray(trims) ? trims.map((trimmed) => tipSpeedOf(trimmed)) : trims;
+}
+
 /** One way, then back: what the way back finds cheaper is kept. */
 function trimsAlong(
   trimmer: FullTrimmer,
@@ -77,11 +95,18 @@ function trimsAlong(
   moments: readonly SpeedMoment[],
   sign: number,
   beside: readonly FullTrimmed[],
+  tipSpeeds?: readonly number[],
 ): FullTrimmed[] | PlanRefusal {
   const trims: FullTrimmed[] = [from];
   for (const [i, moment] of moments.entries()) {
     if (i === 0) continue;
-    const point: FullPoint = { ...from.point, airspeed: moment.airspeed, acceleration: sign * Math.abs(moment.acceleration) };
+    const tipSpeed = tipSpeeds?.[i];
+    const point: FullPoint = {
+      ...from.point,
+      airspeed: moment.airspeed,
+      acceleration: sign * Math.abs(moment.acceleration),
+      ...(tipSpeed === undefined ? {} : { tipSpeed }),
+    };
     const found = near(trimmer, point, beside[i] ?? last(trims));
     if (found.kind !== "trimmed")
       return refusal(found, `${from.point.mode === "clutch-open" ? "clutch open" : "clutch closed"} at this acceleration`);

@@ -61,7 +61,7 @@ test("a delivery quadcopter takes from its battery what was logged", () => {
       tolerance: "±12 %",
       note: "propellers, motors and drag areas from memory",
       missed:
-        "hover within 6 %, but 8 m/s a fifth low and 12 m/s a quarter: momentum theory saves power with speed where the logs show none",
+        "hover within 6 %, but 8 m/s a sixth low and 12 m/s a fifth: momentum theory saves power with speed where the logs show none",
       quantityKind: "power",
       along: { name: "airspeed", quantity: "speed", values: cases.map((row) => column(row, "airspeed")) },
     },
@@ -76,7 +76,7 @@ test("a delivery quadcopter takes from its battery what was logged", () => {
       tolerance: "±4 %",
       note: "flatness of power over speed",
       missed:
-        "power falls by 13 to 19 % where the logs stay flat or rise; drag of body and propellers in oblique flow is too small in this aircraft file or in the model",
+        "power falls by 10 to 13 % where the logs stay flat or rise; drag of body and propellers in oblique flow is too small in this aircraft file or in the model",
       along: { name: "airspeed", quantity: "speed", values: faster.map((i) => column(cases[i] as CaseRow, "airspeed")) },
     },
     {

@@ -1,4 +1,4 @@
-import { type ReducedAircraft, type Loading, recordLoading, takeoffMass } from "../../aircraft/index.ts";
+import { type Loading, type ReducedAircraft, recordLoading, takeoffMass } from "../../aircraft/index.ts";
 import type { OnBoard } from "../../mission/index.ts";
 import type { Problem } from "../contract.ts";
 import { chosenLoading, isProblem, massProblem } from "../inputs/flight-conditions.ts";

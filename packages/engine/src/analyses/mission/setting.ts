@@ -1,4 +1,4 @@
-import type { ReducedAircraft, Loading } from "../../aircraft/index.ts";
+import type { Loading, ReducedAircraft } from "../../aircraft/index.ts";
 import { type AirState, atmosphereAt, standardTemperature } from "../../environment/atmosphere/index.ts";
 import type { Wind } from "../../environment/wind/index.ts";
 import { type LegSamples, type MissionPlan, missionPlan, type Route, type SpeedLimits, sampledRoute } from "../../mission/index.ts";

@@ -86,7 +86,12 @@ export const pages: readonly Page[] = [
     heading: "The aircraft",
     question: "What does each speed cost?",
     needs: "an aircraft file",
-    slots: [{ analysis: "speed", small: ["lift-shares", "rotor-speed", "stall-margin", "energy-per-distance", "glide", "summary"] }],
+    slots: [
+      {
+        analysis: "speed",
+        small: ["schedule", "attitude", "lift-shares", "rotor-speed", "stall-margin", "energy-per-distance", "glide", "summary"],
+      },
+    ],
     next: "point",
   },
   {

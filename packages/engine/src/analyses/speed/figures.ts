@@ -1,5 +1,6 @@
 import type { Figure, Gap, NotablePoint, RotorRibbon, Series } from "../figures.ts";
 import type { SpeedOutputs, SpeedRow } from "./schema.ts";
+import { wholeColumns, wholeFigures } from "./whole-figures.ts";
 
 const speedAxis = { label: "airspeed", quantity: "speed" } as const;
 
@@ -21,7 +22,8 @@ function cheaperRows(outputs: SpeedOutputs): (SpeedRow | undefined)[] {
 
 /** Pictures of the speed answer: the power stack with the other mode, and what the rotor and wing do. */
 export function speedFigures(outputs: SpeedOutputs): readonly Figure[] {
-  return [powerStack(outputs), ...smallPanels(outputs), glideLine(outputs), summaryTable(outputs), rowTable(outputs)];
+  const whole = wholeFigures(outputs, cheaperRows(outputs), levelGaps(outputs));
+  return [powerStack(outputs), ...whole, ...smallPanels(outputs), glideLine(outputs), summaryTable(outputs), rowTable(outputs)];
 }
 
 function powerStack(outputs: SpeedOutputs): Figure {
@@ -221,6 +223,7 @@ function summaryTable(outputs: SpeedOutputs): Figure {
 }
 
 function rowTable(outputs: SpeedOutputs): Figure {
+  const whole = wholeColumns(outputs);
   return {
     kind: "table",
     id: "rows",
@@ -235,6 +238,7 @@ function rowTable(outputs: SpeedOutputs): Figure {
       { label: "wing lift", quantity: "dimensionless", unit: "%" },
       { label: "stall margin", quantity: "dimensionless" },
       { label: "energy per distance", quantity: "energyPerDistance" },
+      ...whole.map(({ column }) => column),
       { label: "limit" },
     ],
     rows: outputs.rows.map((row) => [
@@ -247,6 +251,7 @@ function rowTable(outputs: SpeedOutputs): Figure {
       row.wingLiftShare,
       row.stallMargin,
       row.energyPerDistance,
+      ...whole.map(({ cell }) => cell(row)),
       row.feasible ? row.limit : `no level flight: ${row.limit}`,
     ]),
   };

@@ -85,10 +85,16 @@ function hopeless(search: SequentialQuadratic, best: SqpResult): boolean {
   return search.x.every((at, i) => Math.abs(at - (best.x[i] as number)) < samePlace);
 }
 
+/** Two misses this alike are one, and the one that ended in a contradiction tells what it is [1]. */
+const sameMiss = 1.1;
+
 function merged(found: Found, result: SqpResult): Found {
   if (isSolution(result)) {
     const better = found.best === undefined || (result.values[0] as number) < (found.best.values[0] as number) - 1e-9;
     return better ? { ...found, best: result } : found;
   }
-  return found.nearest === undefined || result.violation < found.nearest.violation ? { ...found, nearest: result } : found;
+  const { nearest } = found;
+  if (nearest === undefined) return { ...found, nearest: result };
+  const handicap = (miss: SqpResult) => miss.violation * (miss.kind === "infeasible" ? 1 : sameMiss);
+  return handicap(result) < handicap(nearest) ? { ...found, nearest: result } : found;
 }

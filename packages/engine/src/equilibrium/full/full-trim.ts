@@ -105,10 +105,12 @@ export class FullTrimmer {
   /** Says what stands in the way; when asked exactly, also how far it would have to be moved, which may show that it need not be. */
   #refused(floors: readonly number[], point: FullPoint, problem: FullProblem, nearest: SqpResult, margin: "table" | "exact"): FullOutcome {
     const refused = refusal(point, this.airframe, problem, nearest);
-    const eased = margin === "exact" ? easedLimit(this.conditions, this.airframe, problem, nearest) : undefined;
+    const asked = margin === "exact" || refused.kind === "not-resolved";
+    const eased = asked ? easedLimit(this.conditions, this.airframe, problem, nearest) : undefined;
     if (eased?.kind === "flies") {
       const result = solveFrom(problem.program, { x: eased.x });
-      if (isSolution(result)) return this.#withExactMargin(floors, point, problem, result);
+      if (isSolution(result))
+        return margin === "exact" ? this.#withExactMargin(floors, point, problem, result) : this.#answer(point, problem, result);
     }
     if (eased?.kind === "needed") {
       const { name, family } = eased.limit;

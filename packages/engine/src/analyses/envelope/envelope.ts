@@ -65,6 +65,7 @@ const method: Method = {
     `${fullTrimMethod.summary} Level flight is followed over airspeed in both rotor modes; where it ends the border is halved and named by the limit ` +
     "that stops it. Beside the trim's own limits every least-power flight is held against the steady winding temperature of its motors in air of that density, " +
     "the voltage its cells hold and their warmth, and the Mach number of the advancing tip.",
+  checks: [...fullTrimMethod.checks, "ground-effect-hover"],
   sources: [...fullTrimMethod.sources, "cheeseman-bennett-1955", "hilpert-1933", "iec-60028"],
 };
 

@@ -89,7 +89,7 @@ export const pages: readonly Page[] = [
     slots: [
       {
         analysis: "speed",
-        small: ["schedule", "attitude", "lift-shares", "rotor-speed", "stall-margin", "energy-per-distance", "glide", "summary"],
+        small: ["attitude", "lift-shares", "rotor-speed", "stall-margin", "energy-per-distance", "glide", "summary"],
       },
     ],
     next: "point",

@@ -63,7 +63,7 @@ export function drawPanel(content: PanelContent, frame: PlotFrame, context: Draw
   const edges = borders.map((border) => drawBorder(border, frame, around, context));
   const gaps = (content.gaps ?? []).map((gap) => drawGap(gap, frame, around, context));
   const notable = (content.notable ?? []).map((point) => drawNotable(point, frame, around, context));
-  const paths = content.plane ? firstOfEachName(placed).map((each) => pathName(each, around, context)) : [];
+  const paths = content.plane ? firstOfEachName(placed, content.notable ?? []).map((each) => pathName(each, around, context)) : [];
   const names = [...paths, ...regions.map((region, index) => regionName(region, regions.slice(index + 1), frame, around, context))];
   const lines = placed.map((each) => seriesMarks(each, frame, context));
   return {
@@ -81,10 +81,11 @@ export function drawPanel(content: PanelContent, frame: PlotFrame, context: Draw
   };
 }
 
-/** Lines in parts bear their name once. */
-function firstOfEachName(placed: readonly PlacedSeries[]): readonly PlacedSeries[] {
+/** Lines in parts bear their name once, and none where a point of theirs bears it. */
+function firstOfEachName(placed: readonly PlacedSeries[], points: readonly NotablePoint[]): readonly PlacedSeries[] {
+  const named = new Set(["", ...points.map((point) => point.name)]);
   return placed.filter(
-    ({ series }, index) => series.name !== "" && placed.findIndex((other) => other.series.name === series.name) === index,
+    ({ series: { name } }, index) => !named.has(name) && placed.findIndex((other) => other.series.name === name) === index,
   );
 }
 

@@ -20,7 +20,7 @@ function courses(name: string, flown: readonly ManoeuvreOutput[]): Figure {
   const panel = (y: ProfilePanel["y"], values: (each: ManoeuvreOutput) => readonly number[]): ProfilePanel => ({
     y,
     series: flown.map((each) => ({
-      name: each.mode,
+      name: each.mode.replace("-", " "),
       meaning: each.mode === "clutch-open" ? "mode.autorotating" : "mode.driven",
       x: each.times,
       y: values(each),
@@ -36,7 +36,7 @@ function courses(name: string, flown: readonly ManoeuvreOutput[]): Figure {
       panel({ label: "Load factor", quantity: "dimensionless" }, (each) => each.loadFactor),
       panel({ label: "Rotor speed", quantity: "rotationRate" }, (each) => each.rotorRate),
       panel({ label: "Pitch", quantity: "angle" }, (each) => each.pitch),
-      panel({ label: "Height", quantity: "length", datum: "the start" }, (each) => each.height),
+      panel({ label: "Height", quantity: "length", datum: "above the start" }, (each) => each.height),
     ],
   };
 }

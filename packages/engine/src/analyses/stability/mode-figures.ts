@@ -3,31 +3,41 @@ import type { ModeOutput, StabilityCondition, StabilityOutputs } from "./output-
 
 const neutral = { name: "neutral", value: 0, forbidden: "above", family: "control" } as const;
 
+/** Roots that die away faster than this stand in the table alone: they would press the others into one column [1/s]. */
+const fastest = -12;
+
 /** One picture of roots per rotor mode. */
 export function rootFigures({ conditions, chosen }: StabilityOutputs): readonly Figure[] {
   return byRotorMode(conditions).map(({ mode, flights }) => {
     const here = flights.includes(conditions[chosen] as StabilityCondition)
       ? (conditions[chosen] as StabilityCondition)
       : flights[flights.length - 1];
-    const names = namesOf(flights);
+    const fast = flights.some(({ modes }) => modes.some(({ real }) => real < fastest));
     return {
       kind: "lines",
       id: mode === null ? "roots" : `roots-${mode}`,
-      caption: `Roots of the linear motion${mode === null ? "" : `, ${mode}`}; to the right of zero a disturbance grows`,
+      caption: `Roots of the linear motion${mode === null ? "" : `, ${mode}`}; to the right of zero a disturbance grows${fast ? `; faster ones than ${fastest} 1/s stand in the table` : ""}`,
+      plane: true,
       x: { label: "Growth rate", quantity: "growthRate" },
       y: { label: "Oscillation", quantity: "anglePerTime", unit: "rad/s" },
-      series: names.map((name) => path(name, flights)),
-      notable: (here?.modes ?? []).map(
-        (found): NotablePoint => ({ name: found.name, x: found.real, y: found.imaginary, meaning: meaningOf(found) }),
-      ),
+      series: namesOf(flights)
+        .map((name) => path(name, flights))
+        .filter(({ x }) => x.length > 0),
+      notable: (here?.modes ?? [])
+        .filter(isSlow)
+        .map((found): NotablePoint => ({ name: found.name, x: found.real, y: found.imaginary, meaning: meaningOf(found) })),
       bounds: [{ ...neutral, axis: "x" }],
     };
   });
 }
 
+function isSlow({ real }: ModeOutput): boolean {
+  return real >= fastest;
+}
+
 /** The way of a root through the flights; of one flight a stem down to its conjugate. */
 function path(name: string, flights: readonly StabilityCondition[]): Series {
-  const found = flights.flatMap(({ modes }) => modes.filter((mode) => mode.name === name));
+  const found = flights.flatMap(({ modes }) => modes.filter((mode) => mode.name === name && isSlow(mode)));
   const [first] = found;
   const points =
     found.length === 1 && first

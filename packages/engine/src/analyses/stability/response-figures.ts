@@ -20,16 +20,32 @@ function shown(state: string): Axis | undefined {
 
 const words: Readonly<Record<string, string>> = { all: "all axes", longitudinal: "longitudinal", lateral: "lateral" };
 
+/** Beyond this angle a linear motion says nothing any more [rad]: the picture ends there. */
+const largestAngle = Math.PI / 3;
+
+/** How many samples are worth showing: up to the first that leaves the range of small angles, two at least. */
+function samplesShown(states: StabilityOutputs["response"][number]["states"], count: number): number {
+  const angles = states.filter(({ state }) => state === "theta" || state === "phi");
+  const end = Array.from({ length: count }, (_, k) => k).find((k) => angles.some(({ values }) => Math.abs(values[k] ?? 0) > largestAngle));
+  return Math.max(2, end ?? count);
+}
+
 /** What a sharp gust does to fixed controls. */
 export function responseFigures({ response }: StabilityOutputs): readonly Figure[] {
-  return response.map(({ group, times, states }) => ({
-    kind: "profile",
-    id: `response-${group}`,
-    caption: `Linear response to a sharp gust, controls fixed, ${words[group] ?? group}`,
-    x: { label: "Time", quantity: "time", unit: "s" },
-    panels: states.flatMap(({ state, values }): ProfilePanel[] => {
-      const y = shown(state);
-      return y ? [{ y, series: [{ name: state, meaning: state.startsWith("rotor") ? "rotor" : "wing", x: times, y: values }] }] : [];
-    }),
-  }));
+  return response.map(({ group, times, states }) => {
+    const kept = samplesShown(states, times.length);
+    const ends = kept < times.length ? ", until it leaves what a linear motion can tell: 60° of pitch or roll" : "";
+    return {
+      kind: "profile",
+      id: `response-${group}`,
+      caption: `Linear response to a sharp gust, controls fixed, ${words[group] ?? group}${ends}`,
+      x: { label: "Time", quantity: "time", unit: "s" },
+      panels: states.flatMap(({ state, values }): ProfilePanel[] => {
+        const y = shown(state);
+        if (!y) return [];
+        const meaning = state.startsWith("rotor") ? "rotor" : "wing";
+        return [{ y, series: [{ name: y.label.toLowerCase(), meaning, x: times.slice(0, kept), y: values.slice(0, kept) }] }];
+      }),
+    };
+  });
 }

@@ -46,7 +46,7 @@ function course({ samples, rotors, step, stepAt }: TransientOutputs): Figure {
         ["yaw", ({ yaw }) => yaw],
       ]),
       panel({ label: "Load factor", quantity: "dimensionless" }, [["load factor", ({ loadFactor }) => loadFactor]]),
-      panel({ label: "Height", quantity: "length", datum: "the start" }, [["height", ({ height }) => height]]),
+      panel({ label: "Height", quantity: "length", datum: "above the start" }, [["height", ({ height }) => height]]),
       panel({ label: "Speed", quantity: "speed" }, [
         ["climb", ({ climbRate }) => climbRate],
         ["airspeed", ({ airspeed }) => airspeed],

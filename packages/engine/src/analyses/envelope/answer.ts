@@ -1,5 +1,6 @@
 import type { Answer, Limit } from "../contract.ts";
 import { reading, type Token, words } from "../tokens.ts";
+import { blockWords } from "./block-words.ts";
 import { borderName } from "./border-name.ts";
 import type { EnvelopeBorder, EnvelopeOutputs } from "./schema.ts";
 
@@ -12,7 +13,7 @@ export function envelopeAnswer(outputs: EnvelopeOutputs): Answer {
   if (flying.length === 0) {
     const why = outputs.rows.find((row) => own(row) && row.limit !== null)?.limit ?? "no reason is known";
     return {
-      sentence: [words(`With ${now.blocks} blocks it flies level at none of these altitudes and speeds: ${why}.`)],
+      sentence: [words(`With ${blockWords(now.blocks)} it flies level at none of these altitudes and speeds: ${why}.`)],
       brief: `flies nowhere: ${why}`.slice(0, 40),
       met: false,
     };
@@ -23,7 +24,7 @@ export function envelopeAnswer(outputs: EnvelopeOutputs): Answer {
     .sort((a, b) => b.airspeed - a.airspeed)[0];
   const low = flying.filter(({ altitude }) => altitude === lowest).sort((a, b) => a.airspeed - b.airspeed)[0];
   const sentence: Token[] = [
-    words(`With ${now.blocks} blocks it flies level at `),
+    words(`With ${blockWords(now.blocks)} it flies level at `),
     reading(lowest, "length", `/altitudes/${altitudes.indexOf(lowest)}`, { datum: "above sea" }),
     words(" from "),
     reading(low?.airspeed ?? 0, "speed", `/rows/${outputs.rows.indexOf(low as EnvelopeOutputs["rows"][number])}/airspeed`),

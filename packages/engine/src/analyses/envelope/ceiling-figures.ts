@@ -1,4 +1,5 @@
 import type { Border, LinesFigure, Series } from "../figures.ts";
+import { blockWords } from "./block-words.ts";
 import { altitudeAxis } from "./figures.ts";
 import type { CeilingRow, EnvelopeOutputs } from "./schema.ts";
 
@@ -18,7 +19,7 @@ export function ceilingPictures(outputs: EnvelopeOutputs): LinesFigure[] {
     {
       kind: "lines",
       id: "ceilings-over-temperature",
-      caption: `Ceilings over the day's temperature, ${outputs.now.blocks} blocks; they look beyond the altitude limit`,
+      caption: `Ceilings over the day's temperature, ${blockWords(outputs.now.blocks)}; they look beyond the altitude limit`,
       x: { label: "air temperature minus standard", quantity: "temperatureDifference" },
       y: altitudeAxis,
       series: kinds.flatMap((kind): Series[] => {

@@ -80,7 +80,7 @@ function ceilingsOf(
   const far = search("hover", hover);
   const found = [far, ...(near === undefined ? [] : [search("hover near the ground", hover, far, near)])];
   const cheapest = cheapestRow(rows, blocks, day) ?? cheapestRow(rows, blocks, setting.now.temperatureOffset);
-  if (cheapest) found.push(search("service", climbingFrom(cheapest)));
+  if (cheapest) found.push(search("service", climbingFrom(cheapest, setting.modes)));
   for (const { trimmer } of used) {
     solves.converged += trimmer.counter.converged;
     solves.limited += trimmer.counter.limited;
@@ -96,16 +96,14 @@ type Flights = (density: number, flown: FullPoint | undefined) => readonly FullP
 const beside = [1, 1.15, 0.87, 1.3] as const;
 
 /** Climbs at and beside the dynamic pressure that flew last, in its mode; then at it in the other. */
-function climbingFrom(cheapest: EnvelopeRow): Flights {
+function climbingFrom(cheapest: EnvelopeRow, modes: EnvelopeSetting["modes"]): Flights {
   const densities = new Map<FullPoint, number>();
   return (density, flown) => {
-    const { mode, airspeed } = flown ?? cheapest;
+    const { airspeed } = flown ?? cheapest;
+    const mode = modes.find((one) => one === (flown ?? cheapest).mode) ?? cheapest.mode;
     const here = airspeed * Math.sqrt(((flown && densities.get(flown)) ?? density) / density);
-    const other = mode === "clutch-open" ? "clutch-closed" : "clutch-open";
-    const level = [
-      ...beside.map((factor) => levelAt(mode === "clutch-open" ? mode : "clutch-closed", here * factor)),
-      levelAt(other, here),
-    ];
+    const others = modes.filter((one) => one !== mode).map((other) => levelAt(other, here));
+    const level = [...beside.map((factor) => levelAt(mode, here * factor)), ...others];
     const points = level.map((point) => ({ ...point, climbRate: serviceClimb }));
     for (const point of points) densities.set(point, density);
     return points;

@@ -1,12 +1,5 @@
 import { groundEffect } from "../../aerodynamics/rotor/index.ts";
-import {
-  brokenAirLimit,
-  type EnvelopePoint,
-  envelopeLine,
-  type PoweredMode,
-  poweredModes,
-  rotorSpeedLimits,
-} from "../../performance/index.ts";
+import { brokenAirLimit, type EnvelopePoint, envelopeLine, type PoweredMode, rotorSpeedLimits } from "../../performance/index.ts";
 import { airBorders } from "./air-borders.ts";
 import { ceilingRows } from "./ceilings.ts";
 import { bestClimbRow, climbRows } from "./climb.ts";
@@ -105,10 +98,10 @@ function lineOutputs(
   const nothing = { borders: [], climb: [], rotorSpeeds: [], limits: [], solves: { converged: 0, limited: 0, failed: 0 } };
   if (broken) {
     const row = { ...place, state: "forbidden" as const, limit: broken.name, family: broken.family, ...noFlight };
-    return { ...nothing, rows: poweredModes.flatMap((mode) => speeds.map((airspeed) => ({ ...row, mode, airspeed }))) };
+    return { ...nothing, rows: setting.modes.flatMap((mode) => speeds.map((airspeed) => ({ ...row, mode, airspeed }))) };
   }
   const trimmer = setting.trimmer({ ...place, day: place.temperatureOffset }, hooks.checked);
-  const lines = poweredModes.map((mode) => ({ mode, ...envelopeLine(trimmer, mode, speeds, resolution) }));
+  const lines = setting.modes.map((mode) => ({ mode, ...envelopeLine(trimmer, mode, speeds, resolution) }));
   const [closed] = lines;
   const isNow = place.blocks === setting.now.blocks && place.temperatureOffset === setting.now.temperatureOffset;
   const few = (points: readonly EnvelopePoint[]) => points.filter((_, i) => i % Math.max(1, Math.ceil(points.length / fewSpeeds)) === 0);

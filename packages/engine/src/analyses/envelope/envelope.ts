@@ -3,6 +3,7 @@ import { type Analysis, Cancelled, type Context, type Method, type Outcome, type
 import { aircraftNeeds, isProblem } from "../inputs/flight-conditions.ts";
 import { fullTrimMethod, fullTrimWarnings } from "../inputs/full-flight.ts";
 import { envelopeAnswer, envelopeLimits } from "./answer.ts";
+import { blockWords } from "./block-words.ts";
 import { type EnvelopeExtent, envelopeComputation } from "./computation.ts";
 import { envelopeFigures } from "./figures.ts";
 import { type EnvelopeInputs, type EnvelopeOutputs, envelopeInputs, envelopeOutputs } from "./schema.ts";
@@ -47,7 +48,7 @@ function coarse(setting: EnvelopeSetting, context: Context<EnvelopeOutputs>, che
   const step = Math.max(...speeds.slice(1).map((speed, i) => speed - (speeds[i] as number)));
   context.partial(
     envelopeComputation(setting, extent, { checked, progress: () => {} }),
-    `${now.blocks} blocks alone, ${extent.altitudes.length} altitudes with straight borders between, speeds in steps of up to ${step.toFixed(0)} m/s: ` +
+    `${blockWords(now.blocks)} alone, ${extent.altitudes.length} altitudes with straight borders between, speeds in steps of up to ${step.toFixed(0)} m/s: ` +
       `a border between two of them is found to ${coarseResolution} m/s, but a gap narrower than a step may be missed; no climb, no ceilings`,
   );
 }

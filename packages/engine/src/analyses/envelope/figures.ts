@@ -1,4 +1,5 @@
 import type { Bound, Figure, LinesFigure, Meaning, NotablePoint, Region, Series } from "../figures.ts";
+import { blockWords } from "./block-words.ts";
 import { borderName } from "./border-name.ts";
 import { ceilingPictures } from "./ceiling-figures.ts";
 import { flightRegions } from "./regions.ts";
@@ -13,7 +14,8 @@ const modeWords = { "clutch-closed": "clutch closed", "clutch-open": "clutch ope
 
 /** Pictures of the envelope: where it flies in each mode, how it climbs, how high it goes, how fast its rotor may turn; and the numbers. */
 export function envelopeFigures(outputs: EnvelopeOutputs): readonly Figure[] {
-  const regions = outputs.altitudes.length > 1 ? modes.map((mode) => regionPicture(outputs, mode)) : [];
+  const flown = modes.filter((mode) => outputs.rows.some((row) => row.mode === mode));
+  const regions = outputs.altitudes.length > 1 ? flown.map((mode) => regionPicture(outputs, mode, flown.length > 1)) : [];
   const climb = outputs.climb.length > 0 ? [bestClimbPicture(outputs), climbGrid(outputs)] : [];
   return [
     ...regions,
@@ -26,20 +28,21 @@ export function envelopeFigures(outputs: EnvelopeOutputs): readonly Figure[] {
   ];
 }
 
-function regionPicture(outputs: EnvelopeOutputs, mode: EnvelopeRow["mode"]): LinesFigure {
+function regionPicture(outputs: EnvelopeOutputs, mode: EnvelopeRow["mode"], isOneOfTwo: boolean): LinesFigure {
+  const what = isOneOfTwo ? `level flight, ${modeWords[mode]}` : "level flight";
   const { blocks, temperatureOffset } = outputs.now;
   const own = flightRegions(outputs, blocks, temperatureOffset, mode);
   const others = [...new Set(outputs.rows.map((row) => row.blocks))].filter((pack) => pack !== blocks);
   return {
     kind: "lines",
     id: `region-${mode}`,
-    caption: `Level flight with the ${modeWords[mode]}, ${blocks} blocks${dayWords(temperatureOffset)}: each border by the limit that makes it; thin lines are the other packs`,
+    caption: `Level flight${isOneOfTwo ? `, ${modeWords[mode]}` : ""}, ${blockWords(blocks)}${dayWords(temperatureOffset)}: each border by the limit that makes it; thin lines are the other packs`,
     x: speedAxis,
     y: altitudeAxis,
     plane: true,
     regions: own.map(
       ({ x, y }): Region => ({
-        name: `level flight, ${modeWords[mode]}`,
+        name: what,
         meaning: mode === "clutch-closed" ? "mode.driven" : "mode.autorotating",
         x,
         y,
@@ -50,7 +53,7 @@ function regionPicture(outputs: EnvelopeOutputs, mode: EnvelopeRow["mode"]): Lin
     series: others.flatMap((pack, i) =>
       flightRegions(outputs, pack, temperatureOffset, mode).map(
         ({ x, y }): Series => ({
-          name: `${pack} blocks`,
+          name: blockWords(pack),
           meaning: (["ordered.2", "ordered.3", "ordered.4", "ordered.1"] as const)[i % 4] as Meaning,
           x: [...x, x[0] as number],
           y: [...y, y[0] as number],
@@ -103,7 +106,7 @@ function bestClimbPicture(outputs: EnvelopeOutputs): LinesFigure {
     series: packs.map((blocks) => {
       const rows = outputs.bestClimb.filter((row) => row.blocks === blocks && row.temperatureOffset === day);
       return {
-        name: `${blocks} blocks`,
+        name: blockWords(blocks),
         meaning: packMeaning(packs, blocks),
         x: rows.map(({ altitude }) => altitude),
         y: rows.map(({ climbRate }) => climbRate),
@@ -122,7 +125,7 @@ function climbGrid(outputs: EnvelopeOutputs): Figure {
   return {
     kind: "grid",
     id: "climb",
-    caption: `Fastest steady climb, at most the aircraft's limit, ${outputs.now.blocks} blocks${dayWords(outputs.now.temperatureOffset)}`,
+    caption: `Fastest steady climb, at most the aircraft's limit, ${blockWords(outputs.now.blocks)}${dayWords(outputs.now.temperatureOffset)}`,
     x: speedAxis,
     y: altitudeAxis,
     value: { label: "rate of climb", quantity: "speed" },
@@ -163,7 +166,7 @@ function rotorSpeedPicture({ rotorSpeeds, now, altitudes }: EnvelopeOutputs): Li
     {
       kind: "lines",
       id: "rotor-speed",
-      caption: `Tip speeds at which level flight is possible, clutch closed, ${now.blocks} blocks${dayWords(now.temperatureOffset)}, ${Math.round(altitudes[0] ?? 0)} m above sea`,
+      caption: `Tip speeds at which level flight is possible, clutch closed, ${blockWords(now.blocks)}${dayWords(now.temperatureOffset)}, ${Math.round(altitudes[0] ?? 0)} m above sea`,
       x: speedAxis,
       y: { label: "tip speed", quantity: "speed" },
       plane: true,

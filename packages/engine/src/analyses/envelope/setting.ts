@@ -2,7 +2,7 @@ import type { AircraftDefinition, Loading } from "../../aircraft/index.ts";
 import { takeoffMass } from "../../aircraft/index.ts";
 import { moistAir, standardPressure, standardTemperature } from "../../environment/atmosphere/index.ts";
 import { type FullConditions, FullTrimmer } from "../../equilibrium/index.ts";
-import { type EnvelopeRules, EnvelopeTrimmer } from "../../performance/index.ts";
+import { type EnvelopeRules, EnvelopeTrimmer, type PoweredMode, poweredModes } from "../../performance/index.ts";
 import type { Problem, ProjectView } from "../contract.ts";
 import { type Assumed, chosenDefinition, chosenLoading, isProblem, massProblem } from "../inputs/flight-conditions.ts";
 import type { EnvelopeInputs, EnvelopeOutputs } from "./schema.ts";
@@ -30,6 +30,8 @@ export interface EnvelopeSetting {
   readonly days: readonly number[];
   readonly ceilingDays: readonly number[];
   readonly groundHeight: number | undefined;
+  /** Without a one-way clutch under a rotor both rotor modes are the same: the first alone is looked at. */
+  readonly modes: readonly PoweredMode[];
   readonly assumed: Assumed;
   conditions(blocks: number, altitude: number, day: number): FullConditions;
   /** @param checked called before every trim; may throw to end the work */
@@ -92,6 +94,7 @@ export function envelopeSetting(project: ProjectView, inputs: EnvelopeInputs): E
     days: ascending([inputs.temperatureOffset, ...inputs.temperatureOffsets]),
     ceilingDays: ascending([inputs.temperatureOffset, ...inputs.temperatureOffsets, ...inputs.ceilingTemperatureOffsets]),
     groundHeight: ground,
+    modes: hasFreeRotor(aircraft) ? poweredModes : poweredModes.slice(0, 1),
     rules: rulesOf(aircraft, inputs),
     assumed: [...assumed, ...assumptions(aircraft, inputs, blocks, ground)],
     conditions,
@@ -111,6 +114,10 @@ function trimmers(conditions: EnvelopeSetting["conditions"], rules: EnvelopeRule
     if (!near) known.set(key, trimmer);
     return new EnvelopeTrimmer(trimmer, rules, checked);
   };
+}
+
+function hasFreeRotor({ rotors, driveLines }: AircraftDefinition): boolean {
+  return driveLines.some(({ clutch, drives }) => clutch === "one-way" && rotors.some(({ id }) => id === drives));
 }
 
 function withStallMargin(aircraft: AircraftDefinition, floor: number | undefined): AircraftDefinition {

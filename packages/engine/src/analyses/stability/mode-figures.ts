@@ -16,7 +16,7 @@ export function rootFigures({ conditions, chosen }: StabilityOutputs): readonly 
     return {
       kind: "lines",
       id: mode === null ? "roots" : `roots-${mode}`,
-      caption: `Roots of the linear motion${mode === null ? "" : `, ${mode}`}; to the right of zero a disturbance grows${fast ? `; faster ones than ${fastest} 1/s stand in the table` : ""}`,
+      caption: `Roots of the linear motion${mode === null ? "" : `, ${mode}`}; to the right of zero a disturbance grows${fast ? `; faster ones than −${-fastest} 1/s stand in the table` : ""}`,
       plane: true,
       x: { label: "Growth rate", quantity: "growthRate" },
       y: { label: "Oscillation", quantity: "anglePerTime", unit: "rad/s" },

@@ -16,8 +16,6 @@ export interface CeilingSearch {
   /** First step up, doubled as long as it flies. */
   readonly step: number;
   readonly tolerance: number;
-  /** Every refusal is asked from all ways of flying: where the way of flying changes with altitude. */
-  readonly isThorough?: boolean;
 }
 
 /**
@@ -28,7 +26,7 @@ export interface CeilingSearch {
  * @derivation halving
  */
 export function ceiling(
-  { lowest, highest, step, tolerance, isThorough = false }: CeilingSearch,
+  { lowest, highest, step, tolerance }: CeilingSearch,
   at: (altitude: number, flown: FullPoint | undefined) => { readonly trimmer: EnvelopeTrimmer; readonly points: readonly FullPoint[] },
 ): Ceiling {
   let flown: Verdict = { kind: "unknown" };
@@ -50,10 +48,10 @@ export function ceiling(
   if (first.kind !== "flies") return { altitude: null, stop: stopOf(first, flown) };
   let low = lowest;
   for (;;) {
-    const bracket = bracketAbove(low, { highest, step, tolerance }, (altitude) => attempt(altitude, isThorough));
+    const bracket = bracketAbove(low, { highest, step, tolerance }, (altitude) => attempt(altitude, false));
     if (bracket === undefined) return { altitude: highest };
     // What ends it is asked once more from every way of flying.
-    const verdict = isThorough ? bracket.refused : attempt(bracket.high, true);
+    const verdict = attempt(bracket.high, true);
     if (verdict.kind !== "flies") return { altitude: bracket.low, stop: stopOf(verdict, flown) };
     low = bracket.high;
   }
@@ -64,25 +62,19 @@ function bracketAbove(
   from: number,
   { highest, step, tolerance }: Omit<CeilingSearch, "lowest">,
   attempt: (altitude: number) => Verdict,
-): { readonly low: number; readonly high: number; readonly refused: Verdict } | undefined {
+): { readonly low: number; readonly high: number } | undefined {
   let low = from;
   let high = from;
-  let refused: Verdict = { kind: "unknown" };
   for (let stride = step; ; stride *= 2) {
     if (high >= highest) return undefined;
     high = Math.min(highest, high + stride);
-    refused = attempt(high);
-    if (refused.kind !== "flies") break;
+    if (attempt(high).kind !== "flies") break;
     low = high;
   }
   while (high - low > tolerance) {
     const middle = (low + high) / 2;
-    const verdict = attempt(middle);
-    if (verdict.kind === "flies") low = middle;
-    else {
-      high = middle;
-      refused = verdict;
-    }
+    if (attempt(middle).kind === "flies") low = middle;
+    else high = middle;
   }
-  return { low, high, refused };
+  return { low, high };
 }

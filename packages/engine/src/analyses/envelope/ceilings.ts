@@ -56,7 +56,6 @@ function ceilingsOf(
       highest,
       step: above === undefined ? step : shortStep,
       tolerance: isService ? serviceTolerance : tolerance,
-      isThorough: isService,
     };
     const found = ceiling(shape, (altitude, flown) => {
       const trimmer = setting.trimmer({ blocks, altitude, day, groundHeight: ground }, checked);

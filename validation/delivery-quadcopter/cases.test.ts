@@ -35,7 +35,7 @@ function flown(airspeed: number, payload: number): Flown {
   return { mass: takeoffMass, power: trimmedDigits(optimum.state.electricPower), pitch: optimum.state.pitch };
 }
 
-test("a delivery quadcopter takes from its battery what was logged", () => {
+test("a delivery quadcopter takes from its battery what was logged", { timeout: 300_000 }, () => {
   const at = (row: CaseRow): Flown => flown(column(row, "airspeed"), column(row, "payload"));
   const computed = cases.map(at);
   const slow = (of: (i: number) => number, i: number): number => {
@@ -60,8 +60,7 @@ test("a delivery quadcopter takes from its battery what was logged", () => {
       rows: cases.map((row, i) => ({ expected: column(row, "power"), computed: computed[i]?.power ?? Number.NaN, bounds: [-0.12, 0.12] })),
       tolerance: "±12 %",
       note: "propellers, motors and drag areas from memory",
-      missed:
-        "hover within 6 %, but 8 m/s a sixth low and 12 m/s a fifth: momentum theory saves power with speed where the logs show none",
+      missed: "hover within 6 %, but 8 m/s a sixth low and 12 m/s a fifth: momentum theory saves power with speed where the logs show none",
       quantityKind: "power",
       along: { name: "airspeed", quantity: "speed", values: cases.map((row) => column(row, "airspeed")) },
     },
@@ -98,7 +97,7 @@ test("a delivery quadcopter takes from its battery what was logged", () => {
   ]);
 });
 
-test("it flies faster with its nose further down", () => {
+test("it flies faster with its nose further down", { timeout: 300_000 }, () => {
   const pitches = [0, 4, 8, 12].map((airspeed) => flown(airspeed, 0).pitch);
   for (let i = 1; i < pitches.length; i++) expect(pitches[i]).toBeLessThan(pitches[i - 1] as number);
 });

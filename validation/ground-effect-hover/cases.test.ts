@@ -30,7 +30,7 @@ function hover(height?: number) {
   return { ...rotor, power: optimum.state.electricPower };
 }
 
-test("a hover near the ground takes less by the published formula", () => {
+test("a hover near the ground takes less by the published formula", { timeout: 300_000 }, () => {
   const far = hover();
   const ratio = (row: CaseRow): number => {
     const near = hover(column(row, "height"));

@@ -31,7 +31,7 @@ function coefficients(airspeed: number): { readonly thrust: number; readonly pow
   };
 }
 
-test("propellers of a flying quadcopter keep their thrust at a given rate, as measured on one rotor", () => {
+test("propellers of a flying quadcopter keep their thrust at a given rate, as measured on one rotor", { timeout: 300_000 }, () => {
   const rest = coefficients(0);
   const flown = cases.map((row: CaseRow) => coefficients(column(row, "airspeed")));
   const along = { name: "airspeed", quantity: "speed" as const, values: cases.map((row) => column(row, "airspeed")) };

@@ -4,9 +4,9 @@ import type { DrawContext } from "./context.ts";
 import { markStyle } from "./meaning.ts";
 import { element, group, pathThrough, type SvgNode } from "./node.ts";
 import { type PixelPoint, pointsAlong } from "./polyline.ts";
+import type { ViewCanvas } from "./scene-canvas.ts";
 import { nameBeside } from "./scene-names.ts";
 import { forceScale, viewAxis, viewTitles } from "./scene-projection.ts";
-import type { ViewCanvas } from "./scene-view.ts";
 
 /** Shorter arrows are a dot and are told in words [px]. */
 const shortest = 5;

@@ -4,8 +4,8 @@ import type { DrawContext } from "./context.ts";
 import { element, group, pathThrough, type SvgNode } from "./node.ts";
 import { type PixelPoint, pointsAlong } from "./polyline.ts";
 import { arrowHead } from "./scene-arrows.ts";
+import type { ViewCanvas } from "./scene-canvas.ts";
 import { nameBeside } from "./scene-names.ts";
-import type { ViewCanvas } from "./scene-view.ts";
 
 /** Slower air is not drawn [m/s]. */
 const slowest = 0.3;

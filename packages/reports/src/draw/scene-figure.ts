@@ -5,9 +5,10 @@ import { type Box, label, textBlock, textSize } from "./label.ts";
 import { element, group, type SvgNode } from "./node.ts";
 import { wordsUnder } from "./panel.ts";
 import { picture } from "./picture.ts";
+import type { ViewPlace } from "./scene-canvas.ts";
 import { dimensionRoom } from "./scene-dimensions.ts";
 import { forceScale, type Projection, projection, viewExtent } from "./scene-projection.ts";
-import { drawView, type ViewPlace, viewTitleRoom } from "./scene-view.ts";
+import { drawView, viewTitleRoom } from "./scene-view.ts";
 
 const usualViews: readonly SceneView[] = ["left", "ahead", "above"];
 const gap = 28;

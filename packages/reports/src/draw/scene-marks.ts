@@ -5,8 +5,8 @@ import type { Box } from "./label.ts";
 import { markStyle } from "./meaning.ts";
 import { element, group, type SvgNode } from "./node.ts";
 import type { PixelPoint } from "./polyline.ts";
+import type { SharedNames, ViewCanvas } from "./scene-canvas.ts";
 import { nameBeside } from "./scene-names.ts";
-import type { SharedNames, ViewCanvas } from "./scene-view.ts";
 
 const radius = 6;
 /** Half height of the line that bounds a mark, in a view and in a detail [px]. */

@@ -4,8 +4,8 @@ import { label, leader, textSize } from "./label.ts";
 import { type Place, placeLabel } from "./label-placement.ts";
 import type { SvgNode } from "./node.ts";
 import type { PixelPoint } from "./polyline.ts";
+import type { SharedNames, ViewCanvas, ViewPlace } from "./scene-canvas.ts";
 import { isShown } from "./scene-projection.ts";
-import type { SharedNames, ViewCanvas, ViewPlace } from "./scene-view.ts";
 
 interface PlacedLine {
   readonly line: SceneLine;

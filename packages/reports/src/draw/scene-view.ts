@@ -1,44 +1,22 @@
 import type { SceneFigure, SceneLine } from "@wingseed/engine";
 import type { DrawContext } from "./context.ts";
-import { type Box, label, textBlock, textSize } from "./label.ts";
+import { label, textBlock, textSize } from "./label.ts";
 import type { Surroundings } from "./label-placement.ts";
 import { markStyle } from "./meaning.ts";
 import { element, group, pathThrough, type SvgNode } from "./node.ts";
 import { type PixelPoint, pointsAlong } from "./polyline.ts";
 import { drawArrows } from "./scene-arrows.ts";
 import { drawAttitude } from "./scene-attitude.ts";
+import type { SharedNames, ViewCanvas, ViewPlace } from "./scene-canvas.ts";
 import { cutAt } from "./scene-cut.ts";
 import { drawDimensions } from "./scene-dimensions.ts";
 import { drawMarks } from "./scene-marks.ts";
 import { namedAt } from "./scene-names.ts";
-import { isShown, type Projection, viewTitles } from "./scene-projection.ts";
+import { isShown, viewTitles } from "./scene-projection.ts";
 
 export const viewTitleRoom = 26;
 /** Labels may stand this far outside the drawing [px]. */
 const margin = 24;
-
-/** Where a view lies on the picture. */
-export interface ViewPlace {
-  readonly look: Projection;
-  /** The part of the paper that it shows [m]. */
-  readonly extent: Box;
-  /** Pixels a metre. */
-  readonly scale: number;
-  readonly room: { readonly right: number; readonly below: number };
-  /** Its upper left corner, title included [px]. */
-  readonly x: number;
-  readonly y: number;
-  /** Present on a part drawn larger: it is cut at its edges. */
-  readonly title?: string;
-}
-
-/** What the views of one picture share. */
-export interface SharedNames {
-  /** Names written so far: each stands once. */
-  readonly named: Set<string>;
-  /** All views, the detail first. */
-  readonly places: readonly ViewPlace[];
-}
 
 export interface DrawnView {
   readonly node: SvgNode;
@@ -47,15 +25,6 @@ export interface DrawnView {
   readonly unplaced: readonly string[];
   /** What is said in words instead. */
   readonly told: readonly string[];
-}
-
-/** One view with what a layer of it needs to draw. */
-export interface ViewCanvas {
-  readonly look: Projection;
-  readonly box: Box;
-  readonly place: ViewPlace;
-  readonly around: Surroundings;
-  toPaper(flat: PixelPoint): PixelPoint;
 }
 
 /** One view: title, outlines, lengths, forces, marks and names. */

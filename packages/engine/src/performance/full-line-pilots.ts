@@ -8,8 +8,8 @@ export type FullLinePoint = LinePoint<FullTrimmed>;
 const distinct = 0.005;
 /** Dearer by less is the same optimum: what the solver's tolerance leaves open [1]. */
 const same = 1e-4;
-/** Every so many speeds one is trimmed from every way of flying. */
-const pilotEvery = 7;
+/** Speeds at least this near to each other are trimmed from every way of flying [m/s]. */
+const pilotSpacing = 4;
 
 /** A line on its way: what is found at each speed so far, and the start of a flight beside it that does not fly. */
 interface Way {
@@ -24,7 +24,7 @@ interface Way {
 export function followedLine(trimmer: FullTrimmer, points: readonly FullPoint[], hooks: LineHooks): FullLinePoint[] {
   const empty = () => new Array<undefined>(points.length).fill(undefined);
   const way: Way = { trimmer, points, hooks, line: empty(), outcomes: empty() };
-  const pilots = points.map((_, i) => i).filter((i) => i % pilotEvery === 0 || i === points.length - 1);
+  const pilots = pilotsAmong(points);
   for (const pilot of pilots) take(way, pilot, trimmer.trim(points[pilot] as FullPoint, "table"));
   pilots.slice(1).forEach((high, k) => {
     const low = pilots[k] as number;
@@ -33,6 +33,17 @@ export function followedLine(trimmer: FullTrimmer, points: readonly FullPoint[],
     hooks.progress(high, points.length * 2);
   });
   return way.line as FullLinePoint[];
+}
+
+/** Numbers of the first and last point and of some between. */
+function pilotsAmong(points: readonly FullPoint[]): readonly number[] {
+  const pilots: number[] = [];
+  points.forEach((_, i) => {
+    const last = points[pilots[pilots.length - 1] as number];
+    const next = points[i + 1];
+    if (!last || !next || next.airspeed - last.airspeed > pilotSpacing) pilots.push(i);
+  });
+  return pilots;
 }
 
 /** Keeps the cheaper of what was known at a speed and what is found. */
@@ -82,7 +93,8 @@ function fillRest(way: Way, low: number, high: number): void {
   }
 }
 
-function agree(one: FullOutcome, other: FullOutcome | undefined): boolean {
+/** Whether two flights at one speed are the same optimum. @derivation not a formula */
+export function agree(one: FullLinePoint["outcome"], other: FullLinePoint["outcome"] | undefined): boolean {
   if (one.kind !== "trimmed" || other?.kind !== "trimmed") return false;
   return Math.abs(fullObjective(one) - fullObjective(other)) < same * Math.abs(fullObjective(other));
 }

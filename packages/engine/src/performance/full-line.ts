@@ -1,6 +1,6 @@
 import { type FullOutcome, type FullPoint, type FullTrimmer, fullObjective } from "../equilibrium/full/index.ts";
 import type { FlightMode } from "../equilibrium/index.ts";
-import { better, type FullLinePoint, followedLine } from "./full-line-pilots.ts";
+import { agree, better, type FullLinePoint, followedLine } from "./full-line-pilots.ts";
 import type { LineHooks } from "./speed-line.ts";
 
 export type { FullLinePoint };
@@ -68,17 +68,39 @@ function fromBelow(trimmer: FullTrimmer, point: FullPoint, line: readonly FullOu
   return warm?.kind === "trimmed" ? warm : trimmer.trim(point, "table");
 }
 
-/** Tries a point again from its neighbours where they show that something better exists. */
+/**
+ * Tries a speed again that costs more than its neighbours let expect: from them, and from every way of flying. What is found is carried on
+ * to both sides as long as it is cheaper.
+ */
 function repair(trimmer: FullTrimmer, points: readonly FullPoint[], line: FullLinePoint[], hooks: LineHooks): void {
-  line.forEach((found, i) => {
-    const { outcome } = found;
-    const neighbours = [line[i - 1]?.outcome, line[i + 1]?.outcome].flatMap((near) => (near?.kind === "trimmed" ? [near] : []));
-    if (neighbours.length < 2) return;
-    const mean = neighbours.reduce((sum, near) => sum + fullObjective(near), 0) / 2;
-    if (outcome.kind === "trimmed" && fullObjective(outcome) <= mean + bulge * Math.abs(mean)) return;
-    hooks.cancelled();
-    const starts = neighbours.map(({ start }) => start);
+  const bettered = (i: number, found: FullOutcome): boolean => {
+    const known = line[i] as FullLinePoint;
     // What is dearer here is only the neighbour's way followed: it is no second optimum of this speed.
-    line[i] = { ...found, outcome: better(found.airspeed, outcome, trimmer.trimFrom(points[i] as FullPoint, starts, "table")).outcome };
+    const kept = better(known.airspeed, known.outcome, found).outcome;
+    line[i] = { ...known, outcome: kept };
+    return kept.kind === "trimmed" && !agree(kept, known.outcome);
+  };
+  const carry = (from: number, side: 1 | -1) => {
+    for (let i = from; ; i += side) {
+      const near = line[i]?.outcome;
+      const point = points[i + side];
+      if (near?.kind !== "trimmed" || point === undefined || line[i + side]?.outcome.kind !== "trimmed") return;
+      hooks.cancelled();
+      if (!bettered(i + side, trimmer.trimFrom(point, [near.start], "table"))) return;
+    }
+  };
+  line.forEach(({ outcome }, i) => {
+    const neighbours = [line[i - 1]?.outcome, line[i + 1]?.outcome].flatMap((near) => (near?.kind === "trimmed" ? [near] : []));
+    if (neighbours.length === 0) return;
+    const mean = neighbours.reduce((sum, near) => sum + fullObjective(near), 0) / neighbours.length;
+    // The last speed that flies has nothing beyond it to be held against.
+    if (neighbours.length === 2 && outcome.kind === "trimmed" && fullObjective(outcome) <= mean + bulge * Math.abs(mean)) return;
+    hooks.cancelled();
+    const point = points[i] as FullPoint;
+    const starts = neighbours.map(({ start }) => start);
+    const beside = bettered(i, trimmer.trimFrom(point, starts, "table"));
+    if (!bettered(i, trimmer.trim(point, "table")) && !beside) return;
+    carry(i, -1);
+    carry(i, 1);
   });
 }

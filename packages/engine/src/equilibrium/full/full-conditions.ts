@@ -11,6 +11,8 @@ export interface FullConditions {
   readonly controls: ControlUse;
   readonly losses: LossModel;
   readonly lightsOn: boolean;
+  /** Controls each on its own, or those of the mixing matrix only as its axes move them. @defaultValue each */
+  readonly steering?: "each" | "mixed";
   /** Height of the first rotor's hub above even ground; far from it when absent [m]. */
   readonly groundHeight?: number;
 }

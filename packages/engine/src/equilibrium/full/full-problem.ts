@@ -3,7 +3,7 @@ import type { NonlinearProgram } from "../../numerics/index.ts";
 import { type BodyFlight, bodyFlight } from "./flight-path.ts";
 import { type FullConditions, type FullPoint, runningLines } from "./full-conditions.ts";
 import { type FullLimit, fullLimits } from "./full-limits.ts";
-import { attitudeIndex, type VariableLayout, variableLayout } from "./full-variables.ts";
+import { attitudeIndex, controlBounds, mixingAxes, type VariableLayout, variableLayout } from "./full-variables.ts";
 import type { StallLimits } from "./stall-limits.ts";
 
 /** Everything known about one vector of unknowns. */
@@ -21,6 +21,10 @@ export interface FullEvaluation {
   readonly balance: Float64Array;
   /** Largest steady thrust over thrust, per rotor, from the table [1]. */
   readonly stallMargins: readonly number[];
+  /** How far each rotor may stay below its floor; 0 where controls are free [1]. */
+  readonly givenMargins: readonly number[];
+  /** Axes of the mixing matrix, −1 to 1; none where each control is on its own. */
+  readonly axes: readonly number[];
 }
 
 export interface FullProblem {
@@ -35,6 +39,8 @@ export interface FullProblem {
 const differenceStep = 1e-6;
 const degree = Math.PI / 180;
 const glideScale = 2;
+/** What a hundredth of stall margin below the floor may cost on schedule: a hundredth of the power that the objective is measured in (own choice). */
+const marginPrice = 1;
 
 /**
  * The six-component trim of one flight as a nonlinear program: least electric power (or least sink) subject to the balance of forces
@@ -59,7 +65,8 @@ export function fullProblem(
   const size = referenceSize(conditions);
   const powerScale = referencePower(conditions, weight);
   const rotorEqualities = rotors.map((rotor, i) => 3 + (rotor.cones ? 1 : 0) + (airframe.isDriven(i, running) ? 0 : 1));
-  const equalities = 6 + rotorEqualities.reduce((sum, count) => sum + count, 0);
+  const mixed = mixedControls(conditions, point, airframe, running);
+  const equalities = 6 + rotorEqualities.reduce((sum, count) => sum + count, 0) + mixed.length;
   const { aircraft, loading } = conditions;
   const packVoltage = aircraft.battery.cell.cutoffVoltage * aircraft.battery.seriesCells;
   const blockPower = loading.blocks * aircraft.battery.continuousCurrent * packVoltage;
@@ -96,17 +103,20 @@ export function fullProblem(
     const stallMargins = loads.rotors.map(({ ct, advanceRatio, axialInflow }, i) =>
       ct > 0 ? stall.read(i, advanceRatio, axialInflow, rotorStates[i * rotorStateWidth] as number).thrust / ct : Number.POSITIVE_INFINITY,
     );
-    return { pitch, roll, sideslip, airspeed, climbRate, flight, controls, rotorStates, loads, balance, stallMargins };
+    const givenMargins = rotors.map((_, i) => at(layout.givenAt + i));
+    const axes = Array.from(x.subarray(layout.axisAt));
+    return { pitch, roll, sideslip, airspeed, climbRate, flight, controls, rotorStates, loads, balance, stallMargins, givenMargins, axes };
   }
 
-  function limitValue({ of }: FullLimit, { loads, rotorStates, controls }: FullEvaluation): number {
+  function limitValue({ of }: FullLimit, { loads, rotorStates, controls, givenMargins }: FullEvaluation): number {
     switch (of.kind) {
       case "clutch":
         return (loads.rotors[of.rotor]?.torque ?? 0) / (0.01 * weight * size);
       case "stall": {
         const rotor = loads.rotors[of.rotor] as AirframeLoads["rotors"][number];
         const { thrust } = stall.read(of.rotor, rotor.advanceRatio, rotor.axialInflow, rotorStates[of.rotor * rotorStateWidth] as number);
-        return ((thrust - (floors[of.rotor] as number) * rotor.ct) * 10) / (rotors[of.rotor]?.solidity ?? 0.05);
+        const floor = (floors[of.rotor] as number) - (givenMargins[of.rotor] as number);
+        return ((thrust - floor * rotor.ct) * 10) / (rotors[of.rotor]?.solidity ?? 0.05);
       }
       case "branch": {
         const rotor = loads.rotors[of.rotor] as AirframeLoads["rotors"][number];
@@ -148,7 +158,8 @@ export function fullProblem(
       values[offset + row * stride] = value;
       row += 1;
     };
-    put(glide ? -evaluated.climbRate / glideScale : loads.electricPower / powerScale);
+    const given = evaluated.givenMargins.reduce((sum, margin) => sum + margin, 0);
+    put((glide ? -evaluated.climbRate / glideScale : loads.electricPower / powerScale) + marginPrice * given);
     for (let i = 0; i < 3; i++) put((balance[i] as number) * 10);
     for (let i = 3; i < 6; i++) put((balance[i] as number) * 100);
     loads.rotors.forEach((rotor, i) => {
@@ -158,6 +169,10 @@ export function fullProblem(
       if (rotors[i]?.cones) put(rotor.coningResidual * 10);
       if (!airframe.isDriven(i, running)) put(rotor.torque / (0.01 * weight * size));
     });
+    for (const { control, low, high, factors } of mixed) {
+      const asked = factors.reduce((sum, factor, k) => sum + factor * (evaluated.axes[k] as number), 0);
+      put(((evaluated.controls[control] as number) - (low + high) / 2) / ((high - low) / 2) - asked);
+    }
     for (const limit of limits) put(limitValue(limit, evaluated));
   }
 
@@ -197,6 +212,31 @@ export function fullProblem(
     },
   };
   return { program, layout, limits, equalities, running, evaluation };
+}
+
+interface MixedControl {
+  readonly control: number;
+  readonly low: number;
+  readonly high: number;
+  /** Of each axis, over half the range. */
+  readonly factors: readonly number[];
+}
+
+/** Controls that the mixing matrix moves, where it is asked for; one that cannot move in this flight stands where it is. */
+function mixedControls(
+  conditions: FullConditions,
+  point: FullPoint,
+  airframe: Airframe,
+  running: readonly boolean[],
+): readonly MixedControl[] {
+  const { mixing } = conditions.aircraft;
+  if (conditions.steering !== "mixed" || !mixing) return [];
+  return mixing.flatMap((row) => {
+    const control = airframe.controls.findIndex(({ id }) => id === row.control);
+    if (control < 0) return [];
+    const { minimum: low, maximum: high } = controlBounds(conditions, point, airframe, control, running);
+    return high - low > 1e-9 ? [{ control, low, high, factors: mixingAxes.map((axis) => row[axis]) }] : [];
+  });
 }
 
 function spun(inertia: Float64Array, rates: readonly [number, number, number]): readonly [number, number, number] {

@@ -61,25 +61,13 @@ export class FullTrimmer {
   }
 
   #searched(point: FullPoint, margin: "table" | "exact", search: (problem: FullProblem) => Found): FullOutcome {
-    const outcome = this.#kept(point, margin, search);
+    const outcome = this.#above(this.#floors(), point, margin, search);
     this.counter[outcome.kind === "trimmed" ? "converged" : outcome.kind === "no-equilibrium" ? "limited" : "failed"] += 1;
     return outcome;
   }
 
-  #kept(point: FullPoint, margin: "table" | "exact", search: (problem: FullProblem) => Found): FullOutcome {
-    const kept = this.#above(this.#floors(), point, margin, search);
-    if (kept.kind !== "no-equilibrium" || this.conditions.controls === "optimum" || !kept.limit.startsWith("stall margin")) return kept;
-    // Controls on their schedule cannot be asked to keep the margin: the flight exists, with less than the floor, and says so.
-    const unasked = this.airframe.rotors.map(() => 1);
-    const flown = this.#above(unasked, point, margin, (problem) => {
-      const found = search(problem);
-      return found.best ? found : searchAll(problem.program, [kept.start]);
-    });
-    return flown.kind === "trimmed" ? flown : kept;
-  }
-
   /** The same with changes that touch neither rotors nor air: what was found of the rotors is kept. */
-  with(changes: Partial<Pick<FullConditions, "aircraft" | "controls" | "loading">>): FullTrimmer {
+  with(changes: Partial<Pick<FullConditions, "aircraft" | "controls" | "loading" | "steering">>): FullTrimmer {
     return new FullTrimmer({ ...this.conditions, ...changes }, this.#stall);
   }
 
@@ -95,6 +83,9 @@ export class FullTrimmer {
     const problem = this.#problem(point, floors);
     const { best, nearest } = search(problem);
     if (best === undefined) return this.#refused(floors, point, problem, nearest as SqpResult, margin);
+    // On schedule the floor has a price and is no wall: the margin is told as it is.
+    if (this.conditions.controls === "schedule" && margin === "exact")
+      return this.#answer(point, problem, best, this.#searchedMargins(problem.evaluation(best.x)));
     return margin === "exact" ? this.#withExactMargin(floors, point, problem, best) : this.#answer(point, problem, best);
   }
 

@@ -15,10 +15,17 @@ export interface VariableLayout {
   readonly lower: Float64Array;
   readonly upper: Float64Array;
   readonly stepLimit: Float64Array;
+  /** First of what each rotor gives up of its stall margin. */
+  readonly givenAt: number;
+  /** First axis of the mixing matrix; the end where there is none. */
+  readonly axisAt: number;
   /** First unknown of a rotor's own state. */
   readonly rotorAt: number;
   readonly controlAt: number;
 }
+
+/** Axes of the mixing matrix in the order of the unknowns. */
+export const mixingAxes = ["pitch", "roll", "yaw", "lift", "forward"] as const;
 
 const sidewaysLimit = Math.PI;
 const tipSpeedUnit = 10;
@@ -38,7 +45,10 @@ export function variableLayout(
   const rotors = airframe.rotors.length;
   const controlAt = attitudeCount;
   const rotorAt = controlAt + controls;
-  const size = rotorAt + rotors * rotorStateWidth;
+  const givenAt = rotorAt + rotors * rotorStateWidth;
+  const axisAt = givenAt + rotors;
+  const axes = conditions.steering === "mixed" && conditions.aircraft.mixing ? mixingAxes.length : 0;
+  const size = axisAt + axes;
   const units = new Float64Array(size).fill(degree);
   const lower = new Float64Array(size);
   const upper = new Float64Array(size);
@@ -73,7 +83,12 @@ export function variableLayout(
     if (rotor.cones) bound(at + 4, -0.2, 0.5, flapUnit, 0.5);
     else bound(at + 4, rotor.part.precone, rotor.part.precone, flapUnit, 0.5);
   });
-  return { size, units, lower, upper, stepLimit, rotorAt, controlAt };
+  airframe.rotors.forEach((rotor, i) => {
+    // What a schedule leaves of the stall margin is what it leaves: below the floor at a price, never below 1.
+    bound(givenAt + i, 0, conditions.controls === "schedule" ? rotor.part.stallMarginFloor - 1 : 0, 1, 0.1);
+  });
+  for (let k = 0; k < axes; k++) bound(axisAt + k, -1, 1, 1, 0.3);
+  return { size, units, lower, upper, stepLimit, rotorAt, controlAt, givenAt, axisAt };
 }
 
 /** Range of a control in this flight [SI]. */

@@ -18,18 +18,20 @@ export function trimAnswer(outputs: TrimOutputs, inputs: TrimInputs): Answer {
       : [words("It flies like this on "), reading(state.electricPower, "power", "/optimum/state/electricPower")];
   sentence.push(
     words(`, ${modeWords[inputs.mode]}, nose `),
-    reading(state.pitch, "angle", "/optimum/state/pitch"),
-    words(" up and rolled "),
-    reading(state.roll, "angle", "/optimum/state/roll"),
+    reading(Math.abs(state.pitch), "angle", "/optimum/state/pitch"),
+    words(`${state.pitch < 0 ? " down" : " up"} and rolled `),
+    reading(Math.abs(state.roll), "angle", "/optimum/state/roll"),
+    words(state.roll < 0 ? " left" : " right"),
     words(state.bindingLimit ? `; ${state.bindingLimit} binds.` : "; no limit binds."),
   );
-  if (outputs.scheduleCost !== null)
+  if (outputs.scheduleCost !== null) {
+    const less = outputs.scheduleCost < 0;
     sentence.push(
       words(" On schedule it costs "),
-      reading(outputs.scheduleCost, "dimensionless", "/scheduleCost", { unit: "%" }),
-      words(" more."),
+      reading(Math.abs(outputs.scheduleCost), "dimensionless", "/scheduleCost", { unit: "%" }),
+      words(less ? " less, with less stall margin than the optimum keeps." : " more."),
     );
-  else if (outputs.schedule.refusal) sentence.push(words(` On schedule it does not fly: ${outputs.schedule.refusal.reason}.`));
+  } else if (outputs.schedule.refusal) sentence.push(words(` On schedule it does not fly: ${outputs.schedule.refusal.reason}.`));
   const brief =
     inputs.mode === "glide"
       ? `sinks at ${(-state.climbRate).toFixed(1)} m/s`

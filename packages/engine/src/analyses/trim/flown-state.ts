@@ -77,11 +77,17 @@ export function flownStateOf(conditions: FullConditions, airframe: Airframe, tri
       return { id, kind, lift, liftShare: lift / weight, force: axes(force), moment: axes(moment) };
     }),
     power: powerOutputs(conditions, aircraft, trimmed),
+    axes: axesOf(evaluation.axes),
     limits: limits.map(({ limit, share }) => ({ name: limit.name, family: limit.family, share })),
     bindingLimit: limits[0] && limits[0].share > 0.9995 ? limits[0].limit.name : null,
     forceResidual: Math.max(...forces),
     momentResidual: Math.max(...moments, ...free),
   };
+}
+
+function axesOf([pitch, roll, yaw, lift, forward]: readonly number[]): FlownStateOutputs["axes"] {
+  if (pitch === undefined || roll === undefined || yaw === undefined || lift === undefined || forward === undefined) return null;
+  return { pitch, roll, yaw, lift, forward };
 }
 
 /** The upward direction in body axes. */

@@ -41,6 +41,9 @@ export const trimInputs = z.strictObject({
     .max(8)
     .default([])
     .meta({ description: "Controls that do not move any more." }),
+  steering: z.enum(["each", "mixed"]).default("each").meta({
+    description: "Every control on its own, or those of the aircraft's mixing matrix only as its axes move them.",
+  }),
   groundHeight: quantity("length", {
     description: "Height of the rotor's hub above even ground; far from it when absent.",
     minimum: 0,
@@ -147,6 +150,16 @@ export const flownState = z.strictObject({
   surfaces: z.array(surfaceRow).describe("Lifting surfaces."),
   parts: z.array(partRow).describe("What every part does to the aircraft; they add up to the weight."),
   power: z.array(powerRow).describe("Who draws it."),
+  axes: z
+    .strictObject({
+      pitch: one("Nose up."),
+      roll: one("Right side down."),
+      yaw: one("Nose right."),
+      lift: one("Up."),
+      forward: one("Forward."),
+    })
+    .nullable()
+    .describe("Axes of the mixing matrix, −1 to 1; none where each control is on its own."),
   limits: z.array(limitRow).describe("Limits, longest first."),
   bindingLimit: z.string().nullable().describe("Limit that binds, none when every control is free to move."),
   forceResidual: one("Largest force left over, over weight."),

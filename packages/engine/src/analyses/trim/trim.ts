@@ -23,10 +23,22 @@ function run(project: ProjectView, inputs: TrimInputs, context: Context<TrimOutp
   const low = tooLow(flight, inputs);
   if (low) return { problem: low };
   const point = pointOf(inputs);
-  const conditions: FullConditions =
-    inputs.groundHeight === undefined ? flight.conditions : { ...flight.conditions, groundHeight: inputs.groundHeight };
+  const unmixed = inputs.steering === "mixed" && flight.definition.mixing === undefined;
+  if (unmixed) {
+    return {
+      problem: {
+        kind: "mixing-missing",
+        message: "steering is mixed, but the aircraft file has no mixing matrix; leave steering out, or write one under mixing.",
+      },
+    };
+  }
+  const conditions: FullConditions = {
+    ...flight.conditions,
+    steering: inputs.steering,
+    ...(inputs.groundHeight === undefined ? {} : { groundHeight: inputs.groundHeight }),
+  };
   context.progress(0, 3, "least power");
-  const trimmer = flight.trimmer("optimum", inputs.groundHeight);
+  const trimmer = flight.trimmer("optimum", inputs.groundHeight).with({ steering: inputs.steering });
   const best = flown(conditions, trimmer, point);
   const optimum = answered(best);
   context.progress(1, 3, "on schedule");

@@ -17,7 +17,7 @@ const stateScales: Readonly<Record<StateKind, number>> = {
   "yaw-rate": 0.5,
   pitch: 0.07,
   roll: 0.07,
-  "rotor-speed": 10,
+  "rotor-speed": 4,
   inflow: Number.POSITIVE_INFINITY,
 };
 

@@ -66,6 +66,8 @@ const freeShare = 0.01;
 const longestWait = 10;
 /** In which a governor that takes over leaves the rotor's speed for the reference's [s]. */
 const takeOverTime = 1;
+/** So far the controller moves a collective from the reference's [rad]: beyond the stall more of it is less thrust. */
+const collectiveReach = (2.5 * Math.PI) / 180;
 /** Beyond these the reference is lost. */
 const lostHeight = 100;
 const lostTurn = 6;
@@ -102,6 +104,7 @@ class TransitionFlight {
   /** Drives and running lines with the clutch closed and open. */
   readonly #closed: { readonly drives: readonly RotorDrive[]; readonly lines: boolean[] };
   readonly #open: { readonly drives: readonly RotorDrive[]; readonly lines: boolean[] };
+  readonly #collectives: readonly number[];
   readonly #deviation: Float64Array;
   readonly #asked: Float64Array;
   readonly #freeTorque: number;
@@ -129,6 +132,7 @@ class TransitionFlight {
     this.#actuators = new Actuators(dynamics.aircraft.controls, dynamics.controls);
     this.#integrator = new MultistepIntegrator(dynamics.size, dynamics.rates);
     const rotors = plan.rotors.length;
+    this.#collectives = plan.rotors.map((_, i) => trimmer.airframe.collectiveControl(i));
     this.#deviation = new Float64Array(8 + 2 * rotors + courseStates);
     this.#asked = new Float64Array(dynamics.controls.length);
     this.#freeTorque = freeShare * Math.max(...plan.knots.map(torqueOf));
@@ -218,7 +222,8 @@ class TransitionFlight {
     for (let i = 0; i < this.#asked.length; i++) {
       let change = 0;
       for (let j = 0; j < n; j++) change -= gain(i * n + j) * (deviation[j] as number);
-      this.#asked[i] = (reference.controls[i] as number) + change;
+      const most = this.#collectives.includes(i) ? collectiveReach : Number.POSITIVE_INFINITY;
+      this.#asked[i] = (reference.controls[i] as number) + Math.min(most, Math.max(-most, change));
     }
     this.#actuators.move(this.#asked, step);
     this.#dynamics.controls.set(this.#actuators.positions);

@@ -1,7 +1,7 @@
 import { rotorStateWidth } from "../airframe/index.ts";
 import { type FullOutcome, type FullPoint, type FullTrimmed, type FullTrimmer, fullObjective } from "../equilibrium/index.ts";
-import { type Pace, paced, rotorPace, suffices } from "./rotor-pace.ts";
 import { type SpeedMoment, speedProfile } from "./speed-profile.ts";
+import { calmPace, type Pace, paced, suffices } from "./transition-pace.ts";
 
 /** Why there is no reference. */
 export interface PlanRefusal {
@@ -22,7 +22,7 @@ const knotInterval = 0.5;
 const mostKnots = 80;
 /** A way of flying is left for another one that costs less by this share. */
 const cheaper = 0.002;
-/** So often a change of speed is slowed down for the rotors. */
+/** So often a change of speed is slowed down. */
 const mostPaces = 3;
 /** Steps of rotor speed at the meeting speed. */
 export const spinSteps = 4;
@@ -34,7 +34,7 @@ export interface LegKnot {
 }
 
 /**
- * Trims along a change of speed that begins at a known one, slower where the rotors cannot follow; times from that end.
+ * Trims along a change of speed that begins at a known one, slower where rotors, attitude or controls cannot follow; times from that end.
  *
  * @param sign 1 where time runs from hover to cruise
  */
@@ -64,7 +64,7 @@ export function leg(
     const moments = paced(planned, pace);
     const found = trimsAlong(trimmer, from, moments, sign, beside, tipSpeeds);
     if (!Array.isArray(found)) return found as PlanRefusal;
-    const wanted = rotorPace(planned, found, rotors, direction);
+    const wanted = calmPace(planned, found, { rotors, controls: trimmer.airframe.controls }, direction);
     if (pass === mostPaces || suffices(pace, wanted)) return moments.map(({ time }, i) => ({ time, trimmed: found[i] as FullTrimmed }));
     // The last look gives way to both: what it finds too slow stays so.
     pace = pass === mostPaces - 1 ? wanted.map((factor, i) => Math.max(factor, pace[i] as number)) : wanted;
@@ -73,8 +73,8 @@ export function leg(
 }
 
 /**
- * Slowing down on its drive the rotor keeps the speed that it has in steady flight: what is cheapest then would have it slow down and speed up again.
- * Undefined on every other leg.
+ * Slowing down on its drive the rotor keeps at least the speed that it has in steady flight: what is cheapest then would have it slow down and
+ * speed up again. Undefined on every other leg.
  */
 function steadyTipSpeeds(
   trimmer: FullTrimmer,
@@ -83,9 +83,17 @@ function steadyTipSpeeds(
   sign: number,
 ): readonly number[] | PlanRefusal | undefined {
   if (from.point.mode !== "clutch-closed" || sign > 0) return undefined;
-  const steady = planned.map((moment) => ({ ...moment, acceleration: 0 }));
-  const trims = trimsAlong(trimmer, from, steady, sign, []);
-  return Array.isArray(trims) ? trims.map((trimmed) => tipSpeedOf(trimmed)) : trims;
+  const steady = trimsAlong(
+    trimmer,
+    from,
+    planned.map((moment) => ({ ...moment, acceleration: 0 })),
+    sign,
+    [],
+  );
+  if (!Array.isArray(steady)) return steady;
+  const slowing = trimsAlong(trimmer, from, planned, sign, steady);
+  if (!Array.isArray(slowing)) return slowing;
+  return steady.map((trimmed, i) => Math.max(tipSpeedOf(trimmed), tipSpeedOf(slowing[i] as FullTrimmed)));
 }
 
 /** One way, then back: what the way back finds cheaper is kept. */

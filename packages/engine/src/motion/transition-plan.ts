@@ -77,7 +77,7 @@ const mostTries = 5;
  * The reference of a transition in level flight: trims with their acceleration, clutch closed from hover to the speed where the modes meet, there
  * the rotor's speed to that of free flight and the torque handed over at constant speed, clutch open from there to cruise; and all of it backwards.
  * With the clutch closed the trims are followed from hover up, with it open from cruise down, so that they stay on one way of flying.
- * Where the rotor cannot follow, the speed changes more slowly.
+ * Where rotor, attitude or controls cannot follow calmly, the speed changes more slowly.
  */
 export function transitionPlan(trimmer: FullTrimmer, request: PlanRequest): TransitionPlan | PlanRefusal {
   const out = request.way === "hover to cruise";

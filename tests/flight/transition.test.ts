@@ -6,6 +6,7 @@ import type { TransitionOutputs } from "../../packages/engine/src/analyses/trans
 import { transition } from "../../packages/engine/src/analyses/transition/transition.ts";
 import type { FullTrimmed } from "../../packages/engine/src/equilibrium/index.ts";
 import { flyTransition, transitionPlan } from "../../packages/engine/src/motion/index.ts";
+import { rotorSpeedRange } from "../../packages/engine/src/performance/index.ts";
 import { demoTrimmer } from "./six-trim.ts";
 
 const documents: Record<string, ReadDocument> = {};
@@ -155,6 +156,38 @@ describe.each(["baseline", "revised"])("the %s aircraft, from hover to cruise an
     expect(figures.map(({ id }) => id).slice(0, 5)).toEqual(["out", "back", "corridor", "hold", "summary"]);
     expect(transition.limits(outputs, inputs)[0]?.share).toBeLessThanOrEqual(1 + 1e-3);
   });
+});
+
+describe("the corridor of rotor speeds", () => {
+  test("ends where a fresh search from every way of flying finds nothing beyond, and flies just inside", async () => {
+    const trimmer = await demoTrimmer("baseline");
+    const point = { climbRate: 0, sideslip: 0, mode: "clutch-open", airspeed: 24 } as const;
+    const free = trimmer.trim(point);
+    if (free.kind !== "trimmed") throw new Error("it flies at 24 m/s with the clutch open");
+    const range = rotorSpeedRange(trimmer, free, { cancelled: () => {} });
+    const end = range?.fastest.tipSpeed ?? 0;
+    expect(range?.slowest).toMatchObject({ tipSpeed: 55, limit: "rotor speed range" });
+    expect(range?.fastest.limit).toBe("flapping");
+    expect(trimmer.trim({ ...point, tipSpeed: end - 0.5 }).kind).toBe("trimmed");
+    for (const beyond of [1, 4]) expect(trimmer.trim({ ...point, tipSpeed: end + beyond }).kind).toBe("no-equilibrium");
+    const there = trimmer.trim({ ...point, tipSpeed: end - 0.5 });
+    if (there.kind !== "trimmed") throw new Error("it is trimmed");
+    expect(there.evaluation.rotorStates[0]).toBeCloseTo(end - 0.5, 9);
+    expect(Math.abs(there.evaluation.loads.rotors[0]?.torque ?? 1)).toBeLessThan(1e-5);
+  }, 60_000);
+
+  test("a flight that speeds up carries its mass times its acceleration along", async () => {
+    const trimmer = await demoTrimmer("baseline");
+    const level = { climbRate: 0, sideslip: 0, mode: "clutch-open", airspeed: 22 } as const;
+    const fast = trimmer.trim({ ...level, acceleration: 1 });
+    if (fast.kind !== "trimmed") throw new Error("it speeds up at 22 m/s");
+    const { loads, pitch } = fast.evaluation;
+    // Wings level, no sideslip: the force ahead is what it takes, the force up the weight.
+    const ahead = loads.force[0] * Math.cos(pitch) + loads.force[2] * Math.sin(pitch);
+    const up = loads.force[0] * Math.sin(pitch) - loads.force[2] * Math.cos(pitch);
+    expect(ahead / trimmer.airframe.mass).toBeCloseTo(1, 2);
+    expect(up / (trimmer.airframe.mass * 9.80665)).toBeCloseTo(1, 3);
+  }, 60_000);
 });
 
 describe("a transition by itself", () => {

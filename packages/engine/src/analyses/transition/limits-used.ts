@@ -21,6 +21,8 @@ export interface LimitSetting {
 
 const words = (id: string) => id.replaceAll("-", " ");
 const tolerance = 1e-6;
+/** Share of what a pack can give that is asked of one that can give nothing [1]: a number for what has none. */
+const nothingLeft = 99;
 
 /** What is used of every limit along a history, most first. Stall margins are those of the reference's trims. */
 export function limitsUsed(
@@ -89,7 +91,8 @@ function motorUses({ aircraft, airTemperature }: LimitSetting, { loads }: Transi
 function cellUses({ battery }: AircraftDefinition, { blockCurrent, voltage, restVoltage, excess }: SupplyMoment): Use[] {
   const upper = { family: "power", side: "upper" } as const;
   const cutoff = battery.cell.cutoffVoltage * battery.seriesCells;
-  if (blockCurrent === null || voltage === null) return [{ ...upper, name: "pack voltage under load", share: Math.max(excess, 1 + 1e-3) }];
+  if (blockCurrent === null || voltage === null)
+    return [{ ...upper, name: "pack voltage under load", share: Math.min(nothingLeft, Math.max(excess, 1 + 1e-3)) }];
   return [
     { ...upper, name: "continuous block current", share: blockCurrent / battery.continuousCurrent, allowed: battery.shortTime },
     { ...upper, name: "short-time block current", share: blockCurrent / battery.shortCurrent },

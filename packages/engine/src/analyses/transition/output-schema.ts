@@ -44,7 +44,7 @@ const row = z.strictObject({
 const use = z.strictObject({
   name: word("Limit."),
   family,
-  share: one("Largest share of it that is used; 1 is the limit."),
+  share: one("Largest share of it that is used; 1 is the limit, 99 where nothing is left of what it limits."),
   side: z.enum(["upper", "lower"]).describe("On which side of it flight is possible."),
   at: second("When."),
   beyond: second("For how long in all it is passed."),
@@ -83,7 +83,9 @@ const summary = z.strictObject({
   fastestTipSpeed: speed("Of the rotor on the way."),
   largestPitch: angle("Nose up."),
   smallestPitch: angle("Nose up."),
-  largestAcceleration: quantity("acceleration", { description: "Of the reference." }),
+  largestAcceleration: quantity("acceleration", {
+    description: "Of the reference: smaller where trims, rotor, attitude or controls ask for it.",
+  }),
   endAirspeedError: speed("Airspeed at the end less that of the trim there."),
   endPowerError: watt("Electric power at the end less that of the trim there."),
   stateOfCharge: one("At the end."),

@@ -38,7 +38,7 @@ export function waySummary(plan: TransitionPlan, trace: TransitionTrace, supply:
     fastestTipSpeed: Math.max(...tipSpeeds),
     largestPitch: Math.max(...pitches),
     smallestPitch: Math.min(...pitches),
-    largestAcceleration: plan.acceleration,
+    largestAcceleration: Math.max(...plan.knots.map(({ trimmed }) => Math.abs(trimmed.point.acceleration ?? 0))),
     endAirspeedError: final.airspeed - (last?.airspeed ?? 0),
     endPowerError: power(final) - (last?.loads.electricPower ?? 0),
     stateOfCharge: supply.at(-1)?.stateOfCharge ?? 0,

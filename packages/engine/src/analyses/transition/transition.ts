@@ -116,9 +116,12 @@ function outputsOf(
   };
 }
 
+/** Less acceleration than asked for that is not worth a word [1]. */
+const slightly = 0.03;
+
 function warningsOf({ ways }: TransitionOutputs, inputs: TransitionInputs): Warning[] {
   const gentle = ways.flatMap(({ way, summary }) =>
-    summary && summary.largestAcceleration < inputs.acceleration * (1 - 1e-9)
+    summary && summary.largestAcceleration < inputs.acceleration * (1 - slightly)
       ? [`${way}: ${summary.largestAcceleration.toFixed(2)} m/s²`]
       : [],
   );
@@ -146,7 +149,7 @@ function warningsOf({ ways }: TransitionOutputs, inputs: TransitionInputs): Warn
     own.push({
       kind: "gentler",
       grade: "care",
-      message: `The acceleration asked for does not trim everywhere; it is flown with less (${gentle.join(", ")}).`,
+      message: `The acceleration asked for does not trim, or rotor, attitude and controls cannot follow it calmly; it is flown with less (${gentle.join(", ")}).`,
     });
   return [...own, ...fullTrimWarnings];
 }
@@ -162,7 +165,7 @@ export const transition: Analysis<TransitionInputs, TransitionOutputs> = {
     summary:
       "Level reference through six-component trims with their acceleration, 2 % inside the permitted rotor speeds and 5 % inside the flapping range: clutch closed up to the speed where the modes meet, there the rotor's speed and torque handed over, clutch open to cruise; and back. " +
       "Flown in six degrees of freedom with rotor speed, lag of the inflow, flapping at once, governor, one-way clutch and the rates of all actuators, " +
-      "by a path-following controller of least squares scheduled along the trims; winding heat by one node, cells by resistance. " +
+      "by a path-following controller of least squares scheduled along the trims; the speed changes no faster than rotor, attitude and controls can follow calmly; winding heat by one node, cells by resistance. " +
       `Trims: ${fullTrimMethod.summary}`,
     sources: [...fullTrimMethod.sources, "etkin-reid-1996", "hairer-norsett-wanner-1993", "anderson-1978"],
   },

@@ -58,14 +58,17 @@ export function flownWay(
   }
   const { samples } = trace;
   const supply = supplyOf(flight, plan, samples, inputs);
+  const rows = historyRows(trimmer.airframe, samples, supply, Math.max(1, Math.round(inputs.rowInterval / sampleInterval)));
+  // Of a flight that was lost the limits say nothing: those of its reference do.
+  if (trace.stopped !== undefined) return { ...plannedWay(flight, trimmer, plan, inputs, trace.stopped), rows };
   return {
     way: plan.way,
-    flown: trace.stopped === undefined,
-    refusal: trace.stopped ?? null,
+    flown: true,
+    refusal: null,
     summary: waySummary(plan, trace, supply),
     limits: limitsUsed(limitSetting(flight, inputs), samples, supply, leastMargins(plan)),
     energy: energyOutputs(trace),
-    rows: historyRows(trimmer.airframe, samples, supply, Math.max(1, Math.round(inputs.rowInterval / sampleInterval))),
+    rows,
   };
 }
 

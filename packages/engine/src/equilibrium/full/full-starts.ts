@@ -4,8 +4,8 @@ import { type Airframe, rotorStateWidth } from "../../airframe/index.ts";
 import type { FullConditions, FullPoint } from "./full-conditions.ts";
 import type { FullProblem } from "./full-problem.ts";
 import { attitudeIndex } from "./full-variables.ts";
-import { collectiveFor, liftsUp, mainWing, type RoughFlight, reactionTorque, roughFlight } from "./start-estimates.ts";
-import { type WayOfFlying, waysOfFlying } from "./ways-of-flying.ts";
+import { collectiveFor, hoverVelocity, liftsUp, mainWing, type RoughFlight, reactionTorque, roughFlight } from "./start-estimates.ts";
+import { type WayOfFlying, waysAt } from "./ways-of-flying.ts";
 
 /** Above the horizontal by more than this a propeller lifts rather than pulls; to the side by more it turns the tail. */
 const liftingAxis = Math.PI / 4;
@@ -20,7 +20,8 @@ export function fullStarts(
   airframe: Airframe,
   problem: FullProblem,
 ): readonly Float64Array[] {
-  return waysOfFlying.map((way) => new Start(conditions, point, airframe, problem, way).x);
+  const hover = hoverVelocity(conditions, airframe);
+  return waysAt(point.airspeed, hover).map((way) => new Start(conditions, point, airframe, problem, way).x);
 }
 
 /** One vector of unknowns, filled part by part. */

@@ -35,6 +35,12 @@ export function liftsUp(part: Airframe["rotors"][number]["part"]): boolean {
   return Math.hypot(part.shaftTilt.back, part.shaftTilt.right) < level;
 }
 
+/** Induced velocity of rotors that carry the weight; 0 without any [m/s]. @derivation momentum theory */
+export function hoverVelocity({ air }: FullConditions, airframe: Airframe): number {
+  const area = airframe.rotors.reduce((sum, rotor) => sum + (liftsUp(rotor.part) ? rotor.area : 0), 0);
+  return area > 0 ? Math.sqrt((airframe.mass * standardGravity) / (2 * air.density * area)) : 0;
+}
+
 /**
  * Shares the weight between wing and rotors for a way of flying.
  *

@@ -87,7 +87,9 @@ function printedBlock(block: Block, { scale, plotHeights }: SetSection, files: M
 
 function fullHeight(block: FigureBlock, heights: SetSection["plotHeights"]): number {
   if (block.figure.kind === "map") return heights.map;
-  return block.figure.kind === "profile" ? heights.half * 0.6 : heights.full;
+  if (block.figure.kind !== "profile") return heights.full;
+  // Many panels share the height of six: the picture must not leave its page.
+  return heights.half * 0.6 * Math.min(1, 6 / block.figure.panels.length);
 }
 
 function printedFigure(

@@ -42,22 +42,9 @@ export {
 export { modesOf } from "./modes.ts";
 export type { BodyVector, MovingAircraft, MovingControl, MovingLoads, MovingRotor, MovingRotorLoads } from "./moving-aircraft.ts";
 export type { RateOfChange } from "./multistep.ts";
-export { quadraticRegulator, type RegulatorProblem } from "./quadratic-regulator.ts";
 export type { ControllerGains, ReferenceController } from "./reference-controller.ts";
 export { bodyState } from "./rigid-body.ts";
 export type { RotorDrive } from "./rotor-drive.ts";
-export { type SpeedMoment, speedProfile } from "./speed-profile.ts";
-export { trackingGain } from "./tracking-gain.ts";
-export { type ClutchState, flyTransition, type TransitionSample, type TransitionTrace } from "./transition-flight.ts";
-export type { PlanRefusal } from "./transition-legs.ts";
-export {
-  type PlanKnot,
-  type PlanRequest,
-  type ReferenceState,
-  referenceAt,
-  type TransitionPhase,
-  type TransitionPlan,
-  type TransitionWay,
-  transitionPlan,
-} from "./transition-plan.ts";
+export { flyTransition, type TransitionSample, type TransitionTrace } from "./transition-flight.ts";
+export { type PlanKnot, referenceAt, type TransitionPlan, type TransitionWay, transitionPlan } from "./transition-plan.ts";
 export { type MovingFlight, movingFlight } from "./trimmed-flight.ts";

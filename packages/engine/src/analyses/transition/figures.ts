@@ -250,7 +250,12 @@ function meaningOf(id: string, { propellers }: TransitionOutputs): Series["meani
   return propellers.some((propeller) => propeller.startsWith(word)) ? "propellers" : "rotor";
 }
 
-function historyTable({ way, rows }: WayOutputs, outputs: TransitionOutputs): TableFigure {
+/** Rows that are printed at most; all of them are in the outputs. */
+const mostRows = 60;
+
+function historyTable({ way, rows: all }: WayOutputs, outputs: TransitionOutputs): TableFigure {
+  const every = Math.max(1, Math.ceil(all.length / mostRows));
+  const rows = all.filter((_, i) => i % every === 0 || i === all.length - 1);
   return {
     kind: "table",
     id: `${ids[way]}-history`,

@@ -17,6 +17,8 @@ export interface RotorSpeedLimits {
 }
 
 const halvings = 6;
+/** The first refusals are asked from every way of flying. */
+const thoroughHalvings = 2;
 
 /**
  * Lowest and highest tip speed of level flight at a speed at which it is known, for an aircraft of one rotor: towards slow rotors until
@@ -39,16 +41,17 @@ export function rotorSpeedLimits(
     let flown = best;
     let refused = bound;
     let stop: Stop = { limit: name, family: "strength" };
-    const attempt = (tipSpeed: number): boolean => {
-      const found = trimmer.verdict(trimmer.warm(at(tipSpeed), near.trimmed.start));
+    const attempt = (tipSpeed: number, isThorough: boolean): boolean => {
+      const warm = trimmer.verdict(trimmer.warm(at(tipSpeed), near.trimmed.start));
+      const found = warm.kind === "flies" || !isThorough ? warm : trimmer.verdict(trimmer.cold(at(tipSpeed)));
       if (found.kind === "flies") near = found;
       else stop = stopOf(found, near);
       return found.kind === "flies";
     };
-    if (Math.abs(bound - best) < 1e-6 || attempt(bound)) return { tipSpeed: bound, limit: name, family: "strength" };
+    if (Math.abs(bound - best) < 1e-6 || attempt(bound, true)) return { tipSpeed: bound, limit: name, family: "strength" };
     for (let i = 0; i < halvings; i++) {
       const middle = (flown + refused) / 2;
-      if (attempt(middle)) flown = middle;
+      if (attempt(middle, i < thoroughHalvings)) flown = middle;
       else refused = middle;
     }
     return { tipSpeed: flown, ...stop };

@@ -4,12 +4,13 @@ import type { EnvelopeSetting } from "./setting.ts";
 
 type AirBorder = EnvelopeOutputs["airBorders"][number];
 
-/** Altitudes between the lowest and the highest looked at beyond which the file's limits of altitude and temperature forbid any flight. */
-export function airBorders(setting: EnvelopeSetting, days: readonly number[], altitudes: readonly number[]): AirBorder[] {
+/** Looked for up to here [m]. */
+const highest = 11_000;
+
+/** Altitudes above the lowest looked at beyond which the file's limits of altitude and temperature forbid any flight. */
+export function airBorders(setting: EnvelopeSetting, days: readonly number[], lowest: number): AirBorder[] {
   const { limits, battery } = setting.aircraft;
   const rise = battery.bayTemperatureRise;
-  const lowest = altitudes[0] as number;
-  const highest = altitudes[altitudes.length - 1] as number;
   const coldest = [
     { limit: "coldest permitted air", family: "rule" as const, temperature: limits.airTemperatureMinimum },
     { limit: "coldest permitted cell", family: "power" as const, temperature: battery.cell.temperatureMinimum - rise },

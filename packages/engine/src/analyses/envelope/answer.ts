@@ -2,10 +2,10 @@ import type { Answer, Limit } from "../contract.ts";
 import { reading, type Token, words } from "../tokens.ts";
 import { blockWords } from "./block-words.ts";
 import { borderName } from "./border-name.ts";
-import type { EnvelopeBorder, EnvelopeOutputs } from "./schema.ts";
+import type { EnvelopeBorder, EnvelopeInputs, EnvelopeOutputs } from "./schema.ts";
 
 /** Speeds at the lowest altitude with what ends them, the free rotor's share of them, hover ceilings and climb at the top. */
-export function envelopeAnswer(outputs: EnvelopeOutputs): Answer {
+export function envelopeAnswer(outputs: EnvelopeOutputs, inputs: EnvelopeInputs): Answer {
   const { now, altitudes } = outputs;
   const own = (item: { readonly blocks: number; readonly temperatureOffset: number }) =>
     item.blocks === now.blocks && item.temperatureOffset === now.temperatureOffset;
@@ -31,7 +31,7 @@ export function envelopeAnswer(outputs: EnvelopeOutputs): Answer {
     ...fastestTokens(outputs, fastest),
     ...freeTokens(outputs, lowest),
     words("."),
-    ...ceilingTokens(outputs),
+    ...ceilingTokens(outputs, inputs),
     ...climbTokens(outputs),
   ];
   return { sentence, brief: briefOf(outputs, fastest) };
@@ -61,7 +61,7 @@ function freeTokens(outputs: EnvelopeOutputs, altitude: number): Token[] {
   ];
 }
 
-function ceilingTokens(outputs: EnvelopeOutputs): Token[] {
+function ceilingTokens(outputs: EnvelopeOutputs, { stateOfCharge }: EnvelopeInputs): Token[] {
   const find = (kind: string) =>
     outputs.ceilings.findIndex(
       (row) => row.kind === kind && row.blocks === outputs.now.blocks && row.temperatureOffset === outputs.now.temperatureOffset,
@@ -77,7 +77,15 @@ function ceilingTokens(outputs: EnvelopeOutputs): Token[] {
     words(hover.isSought ? " It hovers up to " : " It still hovers at "),
     reading(hover.altitude, "length", `/ceilings/${far}/altitude`, datum),
     ...(low === null ? [] : [words(", near the ground up to "), reading(low, "length", `/ceilings/${near}/altitude`, datum)]),
-    words(hover.isSought ? `; ${borderName(hover.limit ?? "")} ends it` : ""),
+    words(hover.isSought ? `; ${borderName(hover.limit ?? "")}` : ""),
+    ...(hover.limit === "cell voltage"
+      ? [
+          words(" at "),
+          { kind: "handle" as const, text: `${Math.round(stateOfCharge * 100)} %`, target: "/stateOfCharge" },
+          words(" charge"),
+        ]
+      : []),
+    words(hover.isSought ? " ends it" : ""),
     ...(hover.altitude > outputs.altitudeLimit
       ? [words(", the aircraft's altitude limit is "), reading(outputs.altitudeLimit, "length", "/altitudeLimit", datum)]
       : []),

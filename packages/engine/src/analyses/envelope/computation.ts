@@ -72,7 +72,7 @@ export function envelopeComputation(setting: EnvelopeSetting, extent: EnvelopeEx
     climbLimit: setting.aircraft.limits.climbRate,
     rows: lines.flatMap(({ rows }) => rows),
     borders: lines.flatMap(({ borders }) => borders),
-    airBorders: airBorders(setting, extent.days, extent.altitudes),
+    airBorders: airBorders(setting, extent.isComplete ? setting.ceilingDays : extent.days, extent.altitudes[0] as number),
     climb,
     bestClimb: places.flatMap((place) => bestClimbRow(climb, place)),
     ceilings: ceilings.rows,

@@ -32,11 +32,16 @@ function regionPicture(outputs: EnvelopeOutputs, mode: EnvelopeRow["mode"], isOn
   const what = isOneOfTwo ? `level flight, ${modeWords[mode]}` : "level flight";
   const { blocks, temperatureOffset } = outputs.now;
   const own = flightRegions(outputs, blocks, temperatureOffset, mode);
-  const others = [...new Set(outputs.rows.map((row) => row.blocks))].filter((pack) => pack !== blocks);
+  const packs = [...new Set(outputs.rows.map((row) => row.blocks))].filter((pack) => pack !== blocks);
+  const days = [...new Set(outputs.rows.map((row) => row.temperatureOffset))].filter((day) => day !== temperatureOffset);
+  const others = [
+    ...packs.map((pack) => ({ pack, day: temperatureOffset, name: blockWords(pack) })),
+    ...days.map((day) => ({ pack: blocks, day, name: dayWords(day).slice(2) })),
+  ];
   return {
     kind: "lines",
     id: `region-${mode}`,
-    caption: `Level flight${isOneOfTwo ? `, ${modeWords[mode]}` : ""}, ${blockWords(blocks)}${dayWords(temperatureOffset)}: each border by the limit that makes it; thin lines are the other packs`,
+    caption: `Level flight${isOneOfTwo ? `, ${modeWords[mode]}` : ""}, ${blockWords(blocks)}${dayWords(temperatureOffset)}: each border by the limit that makes it; thin lines are other packs and days`,
     x: speedAxis,
     y: altitudeAxis,
     plane: true,
@@ -50,10 +55,10 @@ function regionPicture(outputs: EnvelopeOutputs, mode: EnvelopeRow["mode"], isOn
     ),
     borders: own.flatMap(({ borders }) => borders),
     bounds: airBounds(outputs),
-    series: others.flatMap((pack, i) =>
-      flightRegions(outputs, pack, temperatureOffset, mode).map(
+    series: others.flatMap(({ pack, day, name }, i) =>
+      flightRegions(outputs, pack, day, mode).map(
         ({ x, y }): Series => ({
-          name: blockWords(pack),
+          name,
           meaning: (["ordered.2", "ordered.3", "ordered.4", "ordered.1"] as const)[i % 4] as Meaning,
           x: [...x, x[0] as number],
           y: [...y, y[0] as number],
@@ -70,9 +75,10 @@ export function dayWords(offset: number): string {
   return `, ${Math.abs(offset)} K ${offset > 0 ? "warmer" : "colder"} than standard`;
 }
 
-function airBounds({ airBorders, now }: EnvelopeOutputs): Bound[] {
+function airBounds({ airBorders, now, altitudes }: EnvelopeOutputs): Bound[] {
+  const top = Math.max(...altitudes);
   return airBorders
-    .filter(({ temperatureOffset }) => temperatureOffset === now.temperatureOffset)
+    .filter(({ temperatureOffset, altitude }) => temperatureOffset === now.temperatureOffset && altitude <= top + 1e-9)
     .map(({ limit, altitude, forbidden, family }) => ({ name: limit, axis: "y", value: altitude, forbidden, family }));
 }
 

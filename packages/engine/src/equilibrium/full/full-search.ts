@@ -25,6 +25,7 @@ export const searchOptions: SqpOptions = { feasibilityTolerance: feasibility, fi
 /** Iterations that every start is given before half of them are dropped, twice. */
 const firstRound = 4;
 const secondRound = 4;
+const leastFollowed = 3;
 /** Merit of a start on the way: objective and this much for each unit of violation. */
 const violationPrice = 2;
 /** A start this much dearer than the best answer cannot better it any more [1]. */
@@ -62,7 +63,7 @@ export function searchWidely(program: NonlinearProgram, starts: readonly FullSta
   for (const iterations of [firstRound, secondRound]) {
     for (const search of field) search.advance(iterations);
     field.sort((a, b) => prospect(a) - prospect(b));
-    const kept = Math.ceil(field.length / 2);
+    const kept = Math.max(leastFollowed, Math.ceil(field.length / 2));
     dropped.unshift(...field.slice(kept));
     field = field.slice(0, kept);
   }

@@ -58,6 +58,7 @@ class Start {
       this.setRotor(k);
     });
     if (way.alignedTail) this.alignTail();
+    this.alignFins();
   }
 
   /** @param value [SI], brought within the bounds */
@@ -158,6 +159,16 @@ class Start {
     } else this.put(stateAt + 2, -theta1s);
     if (lateral >= 0) this.put(lateral, -sense * theta1c);
     else this.put(stateAt + 3, sense * theta1c);
+  }
+
+  /** Upright surfaces turned into the air from the side. */
+  alignFins(): void {
+    const { sideslip = 0 } = this.point;
+    for (const part of this.conditions.aircraft.surfaces) {
+      const index = this.control(part.id, "deflection");
+      if (index < 0 || Math.abs(part.dihedral) <= liftingAxis) continue;
+      this.put(index, part.zeroLiftAngle - part.incidence - sideslip * Math.sign(part.dihedral));
+    }
   }
 
   /** Flat tail surfaces that can be turned are laid along the flow at their place. */

@@ -8,6 +8,7 @@ import { type FullEvaluation, type FullProblem, fullProblem } from "./full-probl
 import { easedLimit, refusal } from "./full-refusal.ts";
 import { type Found, isSolution, searchAll, searchWidely, solveFrom } from "./full-search.ts";
 import { fullStarts } from "./full-starts.ts";
+import { secondLook } from "./second-look.ts";
 import { type StallLimits, stallLimits } from "./stall-limits.ts";
 
 /** A searched margin may lie this far below the floor [1]: the search itself is no sharper. */
@@ -48,9 +49,13 @@ export class FullTrimmer {
   /** Trims a flight of which nothing is known: from every way of flying, keeping the cheapest. */
   trim(point: FullPoint, margin: "table" | "exact" = "exact"): FullOutcome {
     return this.#searched(point, margin, (problem) =>
-      searchWidely(
-        problem.program,
-        fullStarts(this.conditions, point, this.airframe, problem).map((x) => ({ x })),
+      secondLook(
+        problem,
+        this.airframe,
+        searchWidely(
+          problem.program,
+          fullStarts(this.conditions, point, this.airframe, problem).map((x) => ({ x })),
+        ),
       ),
     );
   }

@@ -30,6 +30,7 @@ const waysOfFlying: readonly WayOfFlying[] = [
   { only: "fast", tipSpeed: 0.05, nose: { kind: "wing", lift: 0.6 }, forward: 0.14, descent: -18, alignedTail: false },
   { tipSpeed: 1, nose: { kind: "wing", lift: 0.3 }, forward: 0.05, descent: -12, freeDisc: 5, alignedTail: true },
   { tipSpeed: 0.65, nose: { kind: "pitch", above: 5 }, forward: 0.05, descent: -17, freeDisc: -6, alignedTail: false },
+  { only: "fast", tipSpeed: 0.1, nose: { kind: "pitch", above: 11 }, forward: 0.1, descent: -20, freeDisc: 5, alignedTail: true },
   { ...slowFlight, nose: { kind: "pitch", above: -4 } },
   { ...slowFlight, nose: { kind: "pitch", above: 3 } },
 ];

@@ -48,7 +48,7 @@ function coarse(setting: EnvelopeSetting, context: Context<EnvelopeOutputs>, che
   const step = Math.max(...speeds.slice(1).map((speed, i) => speed - (speeds[i] as number)));
   context.partial(
     envelopeComputation(setting, extent, { checked, progress: () => {} }),
-    `${blockWords(now.blocks)} alone, ${extent.altitudes.length} altitudes with straight borders between, speeds in steps of up to ${step.toFixed(0)} m/s: ` +
+    `${blockWords(now.blocks)} alone, ${extent.altitudes.length === 1 ? "one altitude" : "two altitudes with straight borders between"}, speeds in steps of up to ${step.toFixed(0)} m/s: ` +
       `a border between two of them is found to ${coarseResolution} m/s, but a gap narrower than a step may be missed; no climb, no ceilings`,
   );
 }

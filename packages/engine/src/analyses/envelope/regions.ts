@@ -86,30 +86,40 @@ function regionOf(chain: readonly Stretch[]): FlightRegion {
   };
 }
 
-/** Upward along one side, a line for each limit; where the limit changes the next line begins at the last point of the one before. */
+interface NamedLine {
+  readonly name: string;
+  readonly x: number[];
+  readonly y: number[];
+  readonly forbidden: Border["forbidden"];
+  readonly family: Border["family"];
+}
+
+/** Upward along one side, a line for each limit; where the limit changes from one altitude to the next they meet half way. */
 function namedLines(chain: readonly Stretch[], side: (stretch: Stretch) => End, forbidden: Border["forbidden"]): Border[] {
-  const lines: { name: string; x: number[]; y: number[]; forbidden: Border["forbidden"]; family: Border["family"] }[] = [];
-  let last: { readonly x: number; readonly y: number } | undefined;
+  const lines: NamedLine[] = [];
+  let last: { readonly line: NamedLine; readonly x: number; readonly y: number } | undefined;
   for (const stretch of chain) {
-    const { airspeed, border } = side(stretch);
-    const point = { x: airspeed, y: stretch.altitude };
-    if (border) {
-      const line = lines[lines.length - 1];
-      const name = borderName(border.limit);
-      if (line && line.name === name && last) {
-        line.x.push(point.x);
-        line.y.push(point.y);
-      } else {
-        lines.push({
-          name,
-          x: last ? [last.x, point.x] : [point.x],
-          y: last ? [last.y, point.y] : [point.y],
-          forbidden,
-          family: border.family,
-        });
-      }
+    const { airspeed: x, border } = side(stretch);
+    const y = stretch.altitude;
+    if (!border) {
+      last = undefined;
+      continue;
     }
-    last = border ? point : undefined;
+    const name = borderName(border.limit);
+    let line = last?.line;
+    if (line?.name !== name) {
+      const meeting = last && { x: (last.x + x) / 2, y: (last.y + y) / 2 };
+      if (meeting) append(last?.line, meeting.x, meeting.y);
+      line = { name, x: meeting ? [meeting.x] : [], y: meeting ? [meeting.y] : [], forbidden, family: border.family };
+      lines.push(line);
+    }
+    append(line, x, y);
+    last = { line, x, y };
   }
   return lines.filter(({ x }) => x.length > 1);
+}
+
+function append(line: NamedLine | undefined, x: number, y: number): void {
+  line?.x.push(x);
+  line?.y.push(y);
 }

@@ -29,6 +29,7 @@ export function envelopeAnswer(outputs: EnvelopeOutputs, inputs: EnvelopeInputs)
     words(" from "),
     reading(low?.airspeed ?? 0, "speed", `/rows/${outputs.rows.indexOf(low as EnvelopeOutputs["rows"][number])}/airspeed`),
     ...fastestTokens(outputs, fastest),
+    ...gapTokens(outputs, lowest),
     ...freeTokens(outputs, lowest),
     words("."),
     ...ceilingTokens(outputs, inputs),
@@ -41,6 +42,25 @@ function fastestTokens(outputs: EnvelopeOutputs, fastest: EnvelopeBorder | undef
   if (!fastest) return [words(" up, as fast as was looked at")];
   const place = `/borders/${outputs.borders.indexOf(fastest)}/airspeed`;
   return [words(" to "), reading(fastest.airspeed, "speed", place), words(`, where ${borderName(fastest.limit)} stops it`)];
+}
+
+/** The first stretch between two speeds that fly in which neither mode does. */
+function gapTokens(outputs: EnvelopeOutputs, altitude: number): Token[] {
+  const { blocks, temperatureOffset } = outputs.now;
+  const here = outputs.rows.filter(
+    (row) => row.blocks === blocks && row.temperatureOffset === temperatureOffset && row.altitude === altitude,
+  );
+  const speeds = [...new Set(here.map(({ airspeed }) => airspeed))].sort((a, b) => a - b);
+  const flies = speeds.map((speed) => here.some(({ airspeed, state }) => airspeed === speed && state === "flies"));
+  const before = flies.findIndex((one, i) => one && flies[i + 1] === false && flies.slice(i + 2).includes(true));
+  if (before < 0) return [];
+  const after = flies.indexOf(true, before + 1);
+  const at = (i: number) => {
+    const row = here.find(({ airspeed, state }) => airspeed === speeds[i] && state === "flies");
+    return reading(speeds[i] as number, "speed", `/rows/${outputs.rows.indexOf(row as EnvelopeOutputs["rows"][number])}/airspeed`);
+  };
+  const why = here.find(({ airspeed }) => airspeed === speeds[before + 1])?.limit ?? "not resolved";
+  return [words("; not between "), at(before), words(" and "), at(after), words(` (${borderName(why)})`)];
 }
 
 function freeTokens(outputs: EnvelopeOutputs, altitude: number): Token[] {

@@ -6,8 +6,8 @@ import type { TransitionOutputs } from "../../packages/engine/src/analyses/trans
 import { transition } from "../../packages/engine/src/analyses/transition/transition.ts";
 import type { FullTrimmed } from "../../packages/engine/src/equilibrium/index.ts";
 import { flyTransition, transitionPlan } from "../../packages/engine/src/motion/index.ts";
-import { rotorSpeedRange } from "../../packages/engine/src/performance/index.ts";
-import { demoTrimmer } from "./six-trim.ts";
+import { rotorSpeedRange, widenedRanges } from "../../packages/engine/src/performance/index.ts";
+import { demoTrimmer, judged } from "./six-trim.ts";
 
 const documents: Record<string, ReadDocument> = {};
 
@@ -159,21 +159,31 @@ describe.each(["baseline", "revised"])("the %s aircraft, from hover to cruise an
 });
 
 describe("the corridor of rotor speeds", () => {
-  test("ends where a fresh search from every way of flying finds nothing beyond, and flies just inside", async () => {
+  test("ends where a step farther does not fly, and a neighbour that reaches farther takes it along", async () => {
     const trimmer = await demoTrimmer("baseline");
-    const point = { climbRate: 0, sideslip: 0, mode: "clutch-open", airspeed: 24 } as const;
-    const free = trimmer.trim(point);
-    if (free.kind !== "trimmed") throw new Error("it flies at 24 m/s with the clutch open");
-    const range = rotorSpeedRange(trimmer, free, { cancelled: () => {} });
-    const end = range?.fastest.tipSpeed ?? 0;
-    expect(range?.slowest).toMatchObject({ tipSpeed: 55, limit: "rotor speed range" });
-    expect(range?.fastest.limit).toBe("flapping");
-    expect(trimmer.trim({ ...point, tipSpeed: end - 0.5 }).kind).toBe("trimmed");
-    for (const beyond of [1, 4]) expect(trimmer.trim({ ...point, tipSpeed: end + beyond }).kind).toBe("no-equilibrium");
-    const there = trimmer.trim({ ...point, tipSpeed: end - 0.5 });
-    if (there.kind !== "trimmed") throw new Error("it is trimmed");
-    expect(there.evaluation.rotorStates[0]).toBeCloseTo(end - 0.5, 9);
-    expect(Math.abs(there.evaluation.loads.rotors[0]?.torque ?? 1)).toBeLessThan(1e-5);
+    const hooks = { cancelled: () => {} };
+    const point = (airspeed: number) => ({ climbRate: 0, sideslip: 0, mode: "clutch-open", airspeed }) as const;
+    const flown = [22, 24].map((airspeed) => {
+      const free = trimmer.trim(point(airspeed));
+      if (free.kind !== "trimmed") throw new Error(`it flies at ${airspeed} m/s with the clutch open`);
+      return free;
+    });
+    const ranges = flown.map((free) => rotorSpeedRange(trimmer, free, hooks));
+    expect(ranges[1]?.slowest).toMatchObject({ tipSpeed: 55, limit: "rotor speed range" });
+    const wide = widenedRanges(trimmer, ranges, hooks);
+    wide.forEach((range, i) => {
+      if (!range) throw new Error("it has a range");
+      expect(range.fastest.tipSpeed).toBeGreaterThanOrEqual((ranges[i]?.fastest.tipSpeed ?? 0) - 1e-9);
+      const { flight, tipSpeed, limit } = range.fastest;
+      // The flight at the end is one: at that rotor speed, without torque, in balance by another hand's sums.
+      expect(Math.abs((flight.evaluation.rotorStates[0] ?? 0) - tipSpeed)).toBeLessThan(1e-6);
+      const { unbalanced } = judged(trimmer, flight);
+      for (const [what, value] of Object.entries(unbalanced)) expect(Math.abs(value), what).toBeLessThan(1e-5);
+      if (limit !== "rotor speed range") {
+        const beyond = trimmer.trimFrom({ ...flight.point, tipSpeed: tipSpeed + 1 }, [flight.start]);
+        expect(beyond.kind).not.toBe("trimmed");
+      }
+    });
   }, 60_000);
 
   test("a flight that speeds up carries its mass times its acceleration along", async () => {

@@ -17,6 +17,7 @@ export {
   type CorridorRange,
   rotorSpeedRange,
   sharedRange,
+  widenedRanges,
 } from "./rotor-speed-corridor.ts";
 export { coarseSpeedLine, type LineHooks, type LinePoint, type NotFlown, speedLine } from "./speed-line.ts";
 export { type SpeedSummary, speedSummary } from "./speed-summary.ts";

@@ -9,6 +9,8 @@ export interface CorridorEnd {
   readonly tipSpeed: number;
   readonly limit: string;
   readonly family: "air" | "power" | "strength" | "control" | "rule";
+  /** The last flight before it. */
+  readonly flight: FullTrimmed;
 }
 
 /** Rotor speeds at which level flight at one airspeed exists in one mode. */
@@ -33,23 +35,65 @@ export function rotorSpeedRange(trimmer: FullTrimmer, from: FullTrimmed, hooks: 
   const rotor = trimmer.airframe.rotors[0];
   if (!rotor) return undefined;
   const { tipSpeedMinimum, tipSpeedMaximum } = rotor.part;
+  const step = (tipSpeedMaximum - tipSpeedMinimum) / marchSteps;
   return {
-    slowest: endToward(trimmer, from, tipSpeedMinimum, tipSpeedMaximum - tipSpeedMinimum, hooks),
-    fastest: endToward(trimmer, from, tipSpeedMaximum, tipSpeedMaximum - tipSpeedMinimum, hooks),
+    slowest: endToward(trimmer, from, { bound: tipSpeedMinimum, step: -step }, hooks),
+    fastest: endToward(trimmer, from, { bound: tipSpeedMaximum, step }, hooks),
   };
 }
 
-function endToward(
+/**
+ * Ranges of neighbouring airspeeds, in their order, each tried again from a neighbour's last flight where that one's range reaches farther: another
+ * way of flying may do so too.
+ */
+export function widenedRanges(
   trimmer: FullTrimmer,
-  from: FullTrimmed,
-  bound: number,
-  range: number,
+  ranges: readonly (CorridorRange | undefined)[],
+  hooks: Pick<LineHooks, "cancelled">,
+): readonly (CorridorRange | undefined)[] {
+  const rotor = trimmer.airframe.rotors[0];
+  if (!rotor) return ranges;
+  const { tipSpeedMinimum, tipSpeedMaximum } = rotor.part;
+  const step = (tipSpeedMaximum - tipSpeedMinimum) / marchSteps;
+  const wide = [...ranges];
+  const order = [...ranges.keys(), ...[...ranges.keys()].reverse()];
+  order.forEach((i, k) => {
+    const [own, other] = [wide[i], wide[k < ranges.length ? i - 1 : i + 1]];
+    if (!own || !other) return;
+    wide[i] = {
+      slowest: widened(trimmer, own.slowest, other.slowest, { bound: tipSpeedMinimum, step: -step }, hooks),
+      fastest: widened(trimmer, own.fastest, other.fastest, { bound: tipSpeedMaximum, step }, hooks),
+    };
+  });
+  return wide;
+}
+
+/** Where to, and in what steps [m/s]. */
+interface March {
+  readonly bound: number;
+  readonly step: number;
+}
+
+function widened(
+  trimmer: FullTrimmer,
+  own: CorridorEnd,
+  other: CorridorEnd,
+  march: March,
   hooks: Pick<LineHooks, "cancelled">,
 ): CorridorEnd {
-  const start = from.evaluation.rotorStates[0] as number;
-  const step = (Math.sign(bound - start) * range) / marchSteps;
+  const farther = (other.tipSpeed - own.tipSpeed) * Math.sign(march.step);
+  if (farther < Math.abs(march.step) / 2) return own;
+  for (const tipSpeed of [other.tipSpeed, (own.tipSpeed + other.tipSpeed) / 2]) {
+    hooks.cancelled();
+    const found = trimmer.trimFrom({ ...own.flight.point, tipSpeed }, [other.flight.start], "table");
+    if (found.kind === "trimmed") return endToward(trimmer, found, march, hooks);
+  }
+  return own;
+}
+
+function endToward(trimmer: FullTrimmer, from: FullTrimmed, { bound, step }: March, hooks: Pick<LineHooks, "cancelled">): CorridorEnd {
   let good: FullTrimmed = from;
-  let at = start;
+  let at = from.evaluation.rotorStates[0] as number;
   while (at !== bound) {
     hooks.cancelled();
     const next = Math.abs(bound - at) <= Math.abs(step) * 1.001 ? bound : at + step;
@@ -58,7 +102,7 @@ function endToward(
     good = found;
     at = next;
   }
-  return { tipSpeed: bound, limit: "rotor speed range", family: "strength" };
+  return { tipSpeed: bound, limit: "rotor speed range", family: "strength", flight: good };
 }
 
 /** From beside; where that fails, from every way of flying if it is worth it or the solver gave up. */
@@ -90,7 +134,11 @@ function halved(
       if (found.kind === "no-equilibrium" || because.kind === "not-resolved") because = found;
     }
   }
-  return { tipSpeed: inside, ...(because.kind === "no-equilibrium" ? { limit: because.limit, family: because.family } : unknown) };
+  return {
+    tipSpeed: inside,
+    flight: beside,
+    ...(because.kind === "no-equilibrium" ? { limit: because.limit, family: because.family } : unknown),
+  };
 }
 
 /** Level flight in both modes at one airspeed: the cheapest trim and the rotor speeds around it. */

@@ -1,25 +1,32 @@
 import { type FullTrimmer, fullObjective } from "../../equilibrium/index.ts";
-import { type CorridorFlight, type CorridorPoint, type LineHooks, rotorSpeedRange, sharedRange } from "../../performance/index.ts";
+import {
+  type CorridorEnd,
+  type CorridorFlight,
+  type CorridorPoint,
+  type LineHooks,
+  rotorSpeedRange,
+  sharedRange,
+  widenedRanges,
+} from "../../performance/index.ts";
 import type { ModeLines } from "./meeting.ts";
 import type { CorridorModeOutputs, CorridorRow, TransitionOutputs } from "./output-schema.ts";
 
 /** Rotor speeds of level flight in both modes at every airspeed of the lines. */
 export function corridorRows(trimmer: FullTrimmer, { closed, open }: ModeLines, hooks: LineHooks): CorridorRow[] {
-  const flight = (outcome: CorridorFlight["outcome"]): CorridorFlight => ({
-    outcome,
-    range: outcome.kind === "trimmed" ? rotorSpeedRange(trimmer, outcome, hooks) : undefined,
-  });
-  return closed.map(({ airspeed, outcome }, i) => {
-    const free = open[i]?.outcome;
-    const point: CorridorPoint = {
-      airspeed,
-      modes: {
-        "clutch-closed": flight(outcome),
-        "clutch-open": free ? flight(free) : { outcome: { kind: "not-resolved", limit: "not resolved", family: "air" }, range: undefined },
-      },
-    };
-    hooks.progress(i + 1, closed.length);
-    return corridorRow(point, trimmer.airframe.rotors[0]?.part.radius ?? 1);
+  const total = closed.length + open.length;
+  const flights = (line: ModeLines["closed"], before: number): CorridorFlight[] => {
+    const ranges = line.map(({ outcome }, i) => {
+      hooks.progress(before + i, total);
+      return outcome.kind === "trimmed" ? rotorSpeedRange(trimmer, outcome, hooks) : undefined;
+    });
+    const wide = widenedRanges(trimmer, ranges, hooks);
+    return line.map(({ outcome }, i) => ({ outcome, range: wide[i] }));
+  };
+  const [driven, free] = [flights(closed, 0), flights(open, closed.length)];
+  const radius = trimmer.airframe.rotors[0]?.part.radius ?? 1;
+  return closed.map(({ airspeed }, i) => {
+    const [one, other] = [driven[i] as CorridorFlight, free[i] as CorridorFlight];
+    return corridorRow({ airspeed, modes: { "clutch-closed": one, "clutch-open": other } }, radius);
   });
 }
 
@@ -52,9 +59,13 @@ function modeOutputs({ outcome, range }: CorridorFlight, radius: number): Corrid
     shaftPower: ((outcome.evaluation.loads.rotors[0]?.torque ?? 0) * (outcome.evaluation.rotorStates[0] ?? 0)) / radius,
     limit: null,
     family: null,
-    slowest: range?.slowest ?? null,
-    fastest: range?.fastest ?? null,
+    slowest: range ? endOutputs(range.slowest) : null,
+    fastest: range ? endOutputs(range.fastest) : null,
   };
+}
+
+function endOutputs({ tipSpeed, limit, family }: CorridorEnd): NonNullable<CorridorModeOutputs["slowest"]> {
+  return { tipSpeed, limit, family };
 }
 
 /** Whether every speed from hover to cruise can be held. */

@@ -47,6 +47,9 @@ export interface SurfaceReading {
   readonly lift: number;
   readonly lowestLift: number;
   readonly highestLift: number;
+  /** Extreme angles of attack of its strips, from that without lift [rad]. */
+  readonly lowestAngle: number;
+  readonly highestAngle: number;
   readonly angle: number;
 }
 

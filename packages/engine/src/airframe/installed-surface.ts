@@ -66,10 +66,10 @@ export class InstalledSurface {
       const at = piece * flowNumbers;
       this.surface.add(velocity, rates, [flows[at] as number, flows[at + 1] as number, flows[at + 2] as number], share);
     });
-    const { fx, fy, fz, mx, my, mz, lift, lowestLift, highestLift, angle } = loads;
+    const { fx, fy, fz, mx, my, mz, lift, lowestLift, highestLift, lowestAngle, highestAngle, angle } = loads;
     return this.remembered.keep({
       part: { id: part.id, kind: "surface", force: [fx, fy, fz], moment: [mx, my, mz] },
-      reading: { id: part.id, lift, lowestLift, highestLift, angle },
+      reading: { id: part.id, lift, lowestLift, highestLift, lowestAngle, highestAngle, angle },
     });
   }
 }

@@ -46,6 +46,9 @@ export interface SurfaceLoads {
   /** Largest lift coefficient of one strip over the largest permitted, either sign [1]. */
   lowestLift: number;
   highestLift: number;
+  /** Extreme angles of attack of its strips, from that without lift [rad]. */
+  lowestAngle: number;
+  highestAngle: number;
   /** Mean angle of attack [rad]. */
   angle: number;
 }
@@ -58,7 +61,20 @@ export interface SurfaceLoads {
  */
 export class LiftingSurface {
   readonly part: SurfacePart;
-  readonly loads: SurfaceLoads = { fx: 0, fy: 0, fz: 0, mx: 0, my: 0, mz: 0, lift: 0, lowestLift: 0, highestLift: 0, angle: 0 };
+  readonly loads: SurfaceLoads = {
+    fx: 0,
+    fy: 0,
+    fz: 0,
+    mx: 0,
+    my: 0,
+    mz: 0,
+    lift: 0,
+    lowestLift: 0,
+    highestLift: 0,
+    lowestAngle: 0,
+    highestAngle: 0,
+    angle: 0,
+  };
   readonly #wing: FiniteWing;
   readonly #strips: readonly Strip[];
   readonly #edges: readonly Edge[];
@@ -131,6 +147,8 @@ export class LiftingSurface {
     sum.angle = 0;
     sum.lowestLift = Number.POSITIVE_INFINITY;
     sum.highestLift = Number.NEGATIVE_INFINITY;
+    sum.lowestAngle = Number.POSITIVE_INFINITY;
+    sum.highestAngle = Number.NEGATIVE_INFINITY;
     this.#set = this.part.incidence + deflection;
     this.#edgeDeflections = edgeDeflections;
   }
@@ -167,6 +185,8 @@ export class LiftingSurface {
     if (squared === 0) {
       this.loads.lowestLift = Math.min(this.loads.lowestLift, 0);
       this.loads.highestLift = Math.max(this.loads.highestLift, 0);
+      this.loads.lowestAngle = Math.min(this.loads.lowestAngle, 0);
+      this.loads.highestAngle = Math.max(this.loads.highestAngle, 0);
       return;
     }
     const speed = Math.sqrt(squared);
@@ -180,6 +200,8 @@ export class LiftingSurface {
     sum.angle += share * alpha;
     sum.lowestLift = Math.min(sum.lowestLift, lift);
     sum.highestLift = Math.max(sum.highestLift, lift);
+    sum.lowestAngle = Math.min(sum.lowestAngle, alpha);
+    sum.highestAngle = Math.max(sum.highestAngle, alpha);
   }
 
   #edge(

@@ -1,5 +1,6 @@
 import { type Airframe, type AirframeLoads, rotorStateWidth } from "../../airframe/index.ts";
 import type { NonlinearProgram } from "../../numerics/index.ts";
+import { fliesUnstalled, heldLift } from "./attached-lift.ts";
 import { type BodyFlight, bodyFlight } from "./flight-path.ts";
 import { type FullConditions, type FullPoint, runningLines } from "./full-conditions.ts";
 import { type FullLimit, fullLimits } from "./full-limits.ts";
@@ -21,6 +22,8 @@ export interface FullEvaluation {
   readonly balance: Float64Array;
   /** Largest steady thrust over thrust, per rotor, from the table [1]. */
   readonly stallMargins: readonly number[];
+  /** Wings and tailplanes have to be flown on this side of their stall. */
+  readonly unstalled: boolean;
   /** How far each rotor may stay below its floor; 0 where controls are free [1]. */
   readonly givenMargins: readonly number[];
   /** Axes of the mixing matrix, −1 to 1; none where each control is on its own. */
@@ -73,6 +76,14 @@ export function fullProblem(
   const flapRange = rotors.map(({ part }) => part.flapRange);
   const liftLimits = aircraft.surfaces.map((part) => part.maximumLiftCoefficient * part.trimLiftFraction);
 
+  const unstalled = fliesUnstalled(conditions, point);
+  const liftOf = (surface: number, { surfaces }: AirframeLoads) =>
+    heldLift(
+      aircraft.surfaces[surface] as (typeof aircraft.surfaces)[number],
+      surfaces[surface] as AirframeLoads["surfaces"][number],
+      unstalled,
+    );
+
   function evaluation(x: Float64Array): FullEvaluation {
     const at = (index: number) => (x[index] as number) * (layout.units[index] as number);
     const pitch = at(attitudeIndex.pitch);
@@ -105,7 +116,22 @@ export function fullProblem(
     );
     const givenMargins = rotors.map((_, i) => at(layout.givenAt + i));
     const axes = Array.from(x.subarray(layout.axisAt));
-    return { pitch, roll, sideslip, airspeed, climbRate, flight, controls, rotorStates, loads, balance, stallMargins, givenMargins, axes };
+    return {
+      pitch,
+      roll,
+      sideslip,
+      airspeed,
+      climbRate,
+      flight,
+      controls,
+      rotorStates,
+      loads,
+      balance,
+      stallMargins,
+      givenMargins,
+      axes,
+      unstalled,
+    };
   }
 
   function limitValue({ of }: FullLimit, { loads, rotorStates, controls, givenMargins }: FullEvaluation): number {
@@ -135,9 +161,9 @@ export function fullProblem(
         return (range * range - (rotorStates[at + 2] as number) ** 2 - (rotorStates[at + 3] as number) ** 2) / (range * range);
       }
       case "lift-high":
-        return (liftLimits[of.surface] as number) - (loads.surfaces[of.surface]?.highestLift ?? 0);
+        return (liftLimits[of.surface] as number) - liftOf(of.surface, loads).highest;
       case "lift-low":
-        return (liftLimits[of.surface] as number) + (loads.surfaces[of.surface]?.lowestLift ?? 0);
+        return (liftLimits[of.surface] as number) + liftOf(of.surface, loads).lowest;
       case "block-current":
         return 1 - loads.electricPower / blockPower;
       default: {

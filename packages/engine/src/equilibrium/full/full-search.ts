@@ -25,7 +25,6 @@ export const searchOptions: SqpOptions = { feasibilityTolerance: feasibility, fi
 /** Iterations that every start is given before half of them are dropped, twice. */
 const firstRound = 4;
 const secondRound = 4;
-const leastFollowed = 3;
 /** Merit of a start on the way: objective and this much for each unit of violation. */
 const violationPrice = 2;
 /** A start this much dearer than the best answer cannot better it any more [1]. */
@@ -56,14 +55,16 @@ export function searchAll(program: NonlinearProgram, starts: readonly FullStart[
 /**
  * Many starts a few steps each, the more promising half a few more, and to the end those that may still lead to less than what is found.
  * Where none of them leads anywhere the others are followed too.
+ *
+ * @param follow every one: none is dropped before its end is in sight
  */
-export function searchWidely(program: NonlinearProgram, starts: readonly FullStart[]): Found {
+export function searchWidely(program: NonlinearProgram, starts: readonly FullStart[], follow: "promising" | "every"): Found {
   let field = starts.map(({ x }) => new SequentialQuadratic(program, x, searchOptions));
   const dropped: SequentialQuadratic[] = [];
   for (const iterations of [firstRound, secondRound]) {
     for (const search of field) search.advance(iterations);
     field.sort((a, b) => prospect(a) - prospect(b));
-    const kept = Math.max(leastFollowed, Math.ceil(field.length / 2));
+    const kept = follow === "every" ? field.length : Math.ceil(field.length / 2);
     dropped.unshift(...field.slice(kept));
     field = field.slice(0, kept);
   }

@@ -10,6 +10,8 @@ import { type Found, isSolution, searchAll, searchWidely, solveFrom } from "./fu
 import { fullStarts } from "./full-starts.ts";
 import { secondLook } from "./second-look.ts";
 import { type StallLimits, stallLimits } from "./stall-limits.ts";
+import { hoverVelocity } from "./start-estimates.ts";
+import { isSlow } from "./ways-of-flying.ts";
 
 /** A searched margin may lie this far below the floor [1]: the search itself is no sharper. */
 const marginTolerance = 5e-4;
@@ -48,25 +50,24 @@ export class FullTrimmer {
 
   /** Trims a flight of which nothing is known: from every way of flying, keeping the cheapest. */
   trim(point: FullPoint, margin: "table" | "exact" = "exact"): FullOutcome {
-    return this.#searched(point, margin, (problem) =>
-      secondLook(
-        problem,
-        this.airframe,
-        searchWidely(
-          problem.program,
-          fullStarts(this.conditions, point, this.airframe, problem).map((x) => ({ x })),
-        ),
-      ),
-    );
+    return this.#counted(this.#widely(point, margin));
   }
 
-  /** Trims from given starts and keeps the cheapest. */
+  /** Trims from given starts and keeps the cheapest; where they leave it open, from every way of flying. */
   trimFrom(point: FullPoint, starts: readonly FullStart[], margin: "table" | "exact" = "exact"): FullOutcome {
-    return this.#searched(point, margin, (problem) => searchAll(problem.program, starts));
+    const outcome = this.#above(this.#floors(), point, margin, (problem) => searchAll(problem.program, starts));
+    return this.#counted(outcome.kind === "not-resolved" ? this.#widely(point, margin) : outcome);
   }
 
-  #searched(point: FullPoint, margin: "table" | "exact", search: (problem: FullProblem) => Found): FullOutcome {
-    const outcome = this.#above(this.#floors(), point, margin, search);
+  #widely(point: FullPoint, margin: "table" | "exact"): FullOutcome {
+    const follow = isSlow(point.airspeed, hoverVelocity(this.conditions, this.airframe)) ? "every" : "promising";
+    return this.#above(this.#floors(), point, margin, (problem) => {
+      const starts = fullStarts(this.conditions, point, this.airframe, problem).map((x) => ({ x }));
+      return secondLook(problem, this.airframe, searchWidely(problem.program, starts, follow));
+    });
+  }
+
+  #counted(outcome: FullOutcome): FullOutcome {
     this.counter[outcome.kind === "trimmed" ? "converged" : outcome.kind === "no-equilibrium" ? "limited" : "failed"] += 1;
     return outcome;
   }
@@ -88,6 +89,10 @@ export class FullTrimmer {
     const problem = this.#problem(point, floors);
     const { best, nearest } = search(problem);
     if (best === undefined) return this.#refused(floors, point, problem, nearest as SqpResult, margin);
+    return this.#kept(floors, point, problem, best, margin);
+  }
+
+  #kept(floors: readonly number[], point: FullPoint, problem: FullProblem, best: SqpResult, margin: "table" | "exact"): FullOutcome {
     // On schedule the floor has a price and is no wall: the margin is told as it is.
     if (this.conditions.controls === "schedule" && margin === "exact")
       return this.#answer(point, problem, best, this.#searchedMargins(problem.evaluation(best.x)));
@@ -100,13 +105,18 @@ export class FullTrimmer {
 
   /** Says what stands in the way; when asked exactly, also how far it would have to be moved, which may show that it need not be. */
   #refused(floors: readonly number[], point: FullPoint, problem: FullProblem, nearest: SqpResult, margin: "table" | "exact"): FullOutcome {
-    const refused = refusal(point, this.airframe, problem, nearest);
+    let refused = refusal(point, this.airframe, problem, nearest);
+    if (refused.kind === "not-resolved") {
+      // Stopped short: once more from there.
+      const further = solveFrom(problem.program, { x: nearest.x });
+      if (isSolution(further)) return this.#kept(floors, point, problem, further, margin);
+      refused = refusal(point, this.airframe, problem, further);
+    }
     const asked = margin === "exact" || refused.kind === "not-resolved";
     const eased = asked ? easedLimit(this.conditions, this.airframe, problem, nearest) : undefined;
     if (eased?.kind === "flies") {
       const result = solveFrom(problem.program, { x: eased.x });
-      if (isSolution(result))
-        return margin === "exact" ? this.#withExactMargin(floors, point, problem, result) : this.#answer(point, problem, result);
+      if (isSolution(result)) return this.#kept(floors, point, problem, result, margin);
     }
     if (eased?.kind === "needed") {
       const { name, family } = eased.limit;

@@ -1,4 +1,5 @@
 import { type Airframe, rotorStateWidth } from "../../airframe/index.ts";
+import { heldLift } from "./attached-lift.ts";
 import type { FullConditions } from "./full-conditions.ts";
 import type { FullLimit } from "./full-limits.ts";
 import type { LimitNeeded } from "./full-outcome.ts";
@@ -19,7 +20,7 @@ export function cutoffVoltage({ aircraft: { battery } }: FullConditions): number
 /** A limit as its part's data have it, and what the flight makes of it. @derivation not a formula */
 export function limitMeasure(
   { of }: FullLimit,
-  { loads, rotorStates, stallMargins }: FullEvaluation,
+  { loads, rotorStates, stallMargins, unstalled }: FullEvaluation,
   conditions: FullConditions,
   airframe: Airframe,
 ): LimitMeasure {
@@ -44,7 +45,8 @@ export function limitMeasure(
       const part = aircraft.surfaces[of.surface];
       const allowed = (part?.maximumLiftCoefficient ?? 1) * (part?.trimLiftFraction ?? 1);
       const reading = loads.surfaces[of.surface];
-      const reached = (of.kind === "lift-high" ? reading?.highestLift : -(reading?.lowestLift ?? 0)) ?? 0;
+      const held = part && reading ? heldLift(part, reading, unstalled) : { highest: 0, lowest: 0 };
+      const reached = of.kind === "lift-high" ? held.highest : -held.lowest;
       return { allowed, reached, quantity: "dimensionless" };
     }
     case "block-current":

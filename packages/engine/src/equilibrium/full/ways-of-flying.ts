@@ -41,6 +41,11 @@ const fastest = 2;
 /** Those that are tried at a speed [m/s], given the induced velocity of hover; 0 without lifting rotors [m/s]. @derivation not a formula */
 export function waysAt(airspeed: number, hover: number): readonly WayOfFlying[] {
   return waysOfFlying.filter(
-    ({ only }) => !(only === "slow" && airspeed > fastest * hover) && !(only === "fast" && airspeed < slowest * hover),
+    ({ only }) => !(only === "slow" && !isSlow(airspeed, hover)) && !(only === "fast" && airspeed < slowest * hover),
   );
+}
+
+/** Whether a flight is so slow that no way of flying can be told from its first steps. @derivation not a formula */
+export function isSlow(airspeed: number, hover: number): boolean {
+  return airspeed <= fastest * hover;
 }

@@ -134,7 +134,9 @@ describe("a surface", () => {
 
 describe("a body", () => {
   it("has drag along its path, sideways, and from the air that is blown on it", () => {
-    const body = { id: "body", place: { x: 0, y: 0, z: 0 }, dragArea: 0.05, sideDragArea: 0.1, verticalDragArea: 0.06 };
+    const [first] = triedAircraft().bodies;
+    if (first === undefined) throw new Error("the tried aircraft has a body");
+    const body = { ...first, dragArea: 0.05, sideDragArea: 0.1, verticalDragArea: 0.06 };
     const { along, above } = plainBodyForces(body, 1.2, [3, 4, 0], 5);
     close(along, [-0.6 * 5 * 0.05 * 3, -0.6 * 5 * 0.05 * 4, 0]);
     close(plainSideForce(body, 1.2, [3, 4, 0]), [0, -0.6 * 16 * 0.1, 0]);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { type NonlinearProgram, solveNonlinearProgram } from "./index.ts";
+import { type NonlinearProgram, SequentialQuadratic, solveNonlinearProgram } from "./index.ts";
 
 function program(
   size: number,
@@ -63,5 +63,47 @@ describe("sequential quadratic programming", () => {
     );
     expect(found.kind).not.toBe("converged");
     expect(found.violation).toBeGreaterThan(0.4);
+  });
+});
+
+describe("a search that is interrupted", () => {
+  const wells: NonlinearProgram = {
+    size: 3,
+    equalities: 1,
+    inequalities: 3,
+    lower: Float64Array.of(-4, -4, -4),
+    upper: Float64Array.of(4, 4, 4),
+    evaluate([x, y, z], values) {
+      const [a, b, c] = [x as number, y as number, z as number];
+      values.set([(a - 1) ** 4 + (b * a - 2) ** 2 + Math.exp(c / 2), a + b + c - 2, 9 - a * a - b * b, 50 - c, a + 30]);
+    },
+    differentiate([x, y, z], _, jacobian) {
+      const [a, b, c] = [x as number, y as number, z as number];
+      jacobian.set([
+        ...[4 * (a - 1) ** 3 + 2 * b * (b * a - 2), 2 * a * (b * a - 2), Math.exp(c / 2) / 2],
+        ...[1, 1, 1, -2 * a, -2 * b, 0, 0, 0, -1, 1, 0, 0],
+      ]);
+    },
+  };
+  const start = Float64Array.of(-1, 3, 0.5);
+
+  it("takes the same way as one that is not", () => {
+    const straight = solveNonlinearProgram(wells, start);
+    const search = new SequentialQuadratic(wells, start);
+    let ended = search.advance(1);
+    while (ended === undefined) ended = search.advance(1);
+    expect(straight.kind).toBe("converged");
+    expect(ended.iterations).toBe(straight.iterations);
+    expect([...ended.x]).toEqual([...straight.x]);
+  });
+
+  it("finds the same place from small curvature, without its slack constraints, and with a price on every one", () => {
+    const straight = solveNonlinearProgram(wells, start);
+    const other = solveNonlinearProgram(wells, start, { firstCurvature: 0.01, leaveOutSlack: true, leastPrice: 0.1 });
+    expect(other.kind).toBe("converged");
+    other.x.forEach((value, i) => {
+      expect(value).toBeCloseTo(straight.x[i] as number, 4);
+    });
+    expect(other.multipliers[2]).toBe(0);
   });
 });

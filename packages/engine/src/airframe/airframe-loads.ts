@@ -2,7 +2,7 @@ import type { AircraftDefinition, Loading } from "../aircraft/index.ts";
 import type { AirState } from "../environment/atmosphere/index.ts";
 import type { Vector } from "./axes.ts";
 import type { DrivePower, LossModel } from "./drive-power.ts";
-import type { RotorLoads } from "./element-rotor.ts";
+import type { RotorLoads } from "./rotor-loads.ts";
 import type { PropellerLoads } from "./thrust-propeller.ts";
 
 /** Mass, its centre in the axes of the file [m] and inertia about it, row by row [kg m²]. */

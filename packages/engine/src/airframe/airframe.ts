@@ -3,7 +3,7 @@ import type { AirframeConditions, AirframeLoads, AirframeMotion } from "./airfra
 import { rotorStateWidth } from "./airframe-loads.ts";
 import type { Vector } from "./axes.ts";
 import { type AirframeControl, airframeControls, propellerControls, rotorControls } from "./control-map.ts";
-import type { ElementRotor, RotorLoads } from "./element-rotor.ts";
+import type { ElementRotor } from "./element-rotor.ts";
 import { InstalledBody } from "./installed-body.ts";
 import { InstalledDrive } from "./installed-drive.ts";
 import { InstalledPropeller } from "./installed-propeller.ts";
@@ -12,6 +12,7 @@ import { InstalledSurface } from "./installed-surface.ts";
 import { LoadSum } from "./load-sum.ts";
 import { PropellerWakes } from "./propeller-wakes.ts";
 import type { Remembered } from "./remembered.ts";
+import type { RotorLoads } from "./rotor-loads.ts";
 import type { PropellerLoads } from "./thrust-propeller.ts";
 import { type Exposure, exposuresOf, flowNumbers, orderByWake } from "./wash.ts";
 

@@ -1,9 +1,7 @@
 import {
   createRotorWorkspace,
   type FlapStiffness,
-  factorNearGround,
   flapStiffness,
-  groundEffect,
   momentsAboutHinge,
   momentumResidual,
   type RotorModel,
@@ -13,62 +11,10 @@ import {
 } from "../aerodynamics/rotor/index.ts";
 import type { RotorPart } from "../aircraft/index.ts";
 import type { AirState } from "../environment/atmosphere/index.ts";
+import { aircraftRotor } from "./aircraft-rotor.ts";
 import { type DiscAxes, dot, tilted, upright, type Vector } from "./axes.ts";
-
-/** How a rotor is set and what its own state is; angles in radians, signs of the aircraft whatever the sense of rotation. */
-export interface RotorSetting {
-  readonly collective: number;
-  /** Tilts the disc back. */
-  readonly longitudinalCyclic: number;
-  /** Tilts the disc right. */
-  readonly lateralCyclic: number;
-  /** Of the shaft beyond its built-in tilt. */
-  readonly tiltBack: number;
-  readonly tiltRight: number;
-  /** Ω R [m/s]. */
-  readonly tipSpeed: number;
-  /** λ_i [1]. */
-  readonly inducedInflow: number;
-  /** a₁ and b₁: disc back, disc down on the right, relative to the shaft. */
-  readonly flapBack: number;
-  readonly flapRight: number;
-  /** β₀; the precone where blades do not cone by themselves. */
-  readonly coning: number;
-}
-
-/** Loads of a rotor on the airframe and what is left of its own balance. */
-export interface RotorLoads {
-  /** At the hub, body axes [N]. */
-  readonly force: Vector;
-  /** On the hub from stiff or offset hinges, without the shaft's torque [N m]. */
-  readonly hubMoment: Vector;
-  /** Shaft direction, thrust positive. */
-  readonly shaft: Vector;
-  /** Normal of the disc, thrust positive. */
-  readonly disc: Vector;
-  /** +1 turned about the thrust direction (counter-clockwise from above), −1 against it. */
-  readonly sense: 1 | -1;
-  /** Along the disc's normal [N]. */
-  readonly thrust: number;
-  /** In the disc, along the flow and across it towards the advancing side [N]. */
-  readonly hForce: number;
-  readonly sideForce: number;
-  /** That the shaft must give [N m]. */
-  readonly torque: number;
-  readonly ct: number;
-  readonly cq: number;
-  /** In and through the disc, over tip speed. */
-  readonly advanceRatio: number;
-  readonly axialInflow: number;
-  /** Mean induced velocity [m/s]. */
-  readonly inducedVelocity: number;
-  /** Induced flow missing from momentum, as an inflow [1]. */
-  readonly inflowResidual: number;
-  /** Flap moments left over, as angles [1]. */
-  readonly flapResidualCosine: number;
-  readonly flapResidualSine: number;
-  readonly coningResidual: number;
-}
+import type { RotorLoads, RotorSetting } from "./rotor-loads.ts";
+import { groundFactor } from "./rotor-near-ground.ts";
 
 const inputCount = 12;
 const outputCount = 9;
@@ -323,27 +269,6 @@ export class ElementRotor {
   }
 }
 
-/** Steps towards the induced velocity far from the ground, on which the image's weight depends. */
-const imageSteps = 3;
-const leastInflow = 1e-6;
-
-/** What the ground does to κ at this induced inflow. @derivation `factorNearGround` with the inflow near the ground known */
-function groundFactor(far: Parameters<typeof factorNearGround>[0], near: number, heightOverRadius: number): number {
-  let ratio = 1;
-  for (let step = 0; step < imageSteps; step++) {
-    const effect = groundEffect(heightOverRadius, (far.mu * ratio) / Math.max(near, leastInflow));
-    // Below the heights that the formula knows it is held at its lowest: doors refuse such heights.
-    ratio = effect.kind === "in-range" ? effect.inducedRatio : groundEffectFloor(effect.lowestHeight);
-  }
-  if (near < leastInflow) return ratio ** 2;
-  return factorNearGround(far, near / ratio, ratio) / far.kappa;
-}
-
-function groundEffectFloor(height: number): number {
-  const effect = groundEffect(height, 0);
-  return effect.kind === "in-range" ? effect.inducedRatio : 1;
-}
-
 function combined({ aft, right, up }: DiscAxes, alongAft: number, alongRight: number, alongUp: number): Vector {
   return [
     aft[0] * alongAft + right[0] * alongRight + up[0] * alongUp,
@@ -356,34 +281,4 @@ function combined({ aft, right, up }: DiscAxes, alongAft: number, alongRight: nu
 function mirrored(vector: Vector, sense: 1 | -1, moment: boolean): Vector {
   if (sense === 1) return vector;
   return moment ? [-vector[0], vector[1], -vector[2]] : [vector[0], -vector[1], vector[2]];
-}
-
-/** The rotor of an aircraft file as the aerodynamic model wants it, in this air. */
-export function aircraftRotor(
-  part: RotorPart,
-  air: Pick<AirState, "density">,
-  mesh: { readonly azimuths: number; readonly radialElements: number },
-): RotorModel {
-  const base = {
-    radius: part.radius,
-    bladeCount: part.blades,
-    rootCutout: part.rootCutout,
-    stations: part.stations,
-    precone: part.precone,
-    section: part.section,
-    tipLoss: part.tipLoss,
-    inducedPowerFactor: part.inducedPowerFactor,
-    inflow: part.inflow,
-    radialFlow: part.radialFlow,
-    azimuths: mesh.azimuths,
-    radialElements: mesh.radialElements,
-  };
-  const { articulation } = part;
-  if (articulation.kind === "rigid") return { ...base, articulation };
-  const pitchFlapCoupling = Math.tan(articulation.pitchFlapCoupling);
-  if (articulation.kind === "teetering") return { ...base, articulation: { kind: "teetering", pitchFlapCoupling } };
-  // γ = (ρ π R⁵/J) a σ, with the lift slope and solidity that the mesh of this rotor has.
-  const { law, mesh: cut } = createRotorWorkspace({ ...base, articulation: { kind: "teetering" } });
-  const lockNumber = ((air.density * Math.PI * part.radius ** 5) / part.polarInertia) * law.liftSlope * cut.solidity;
-  return { ...base, articulation: { ...articulation, lockNumber, pitchFlapCoupling } };
 }

@@ -1,3 +1,4 @@
+export { aircraftRotor } from "./aircraft-rotor.ts";
 export { Airframe } from "./airframe.ts";
 export {
   type AirframeConditions,
@@ -11,5 +12,6 @@ export {
 export { cross, dot, type Vector } from "./axes.ts";
 export type { AirframeControl } from "./control-map.ts";
 export type { DrivePower, LossModel } from "./drive-power.ts";
-export { aircraftRotor, ElementRotor, type RotorLoads, type RotorSetting } from "./element-rotor.ts";
+export { ElementRotor } from "./element-rotor.ts";
+export type { RotorLoads, RotorSetting } from "./rotor-loads.ts";
 export type { PropellerLoads } from "./thrust-propeller.ts";

@@ -3,9 +3,10 @@ import type { AirState } from "../environment/atmosphere/index.ts";
 import type { PartLoads } from "./airframe-loads.ts";
 import type { Vector } from "./axes.ts";
 import type { RotorControls } from "./control-map.ts";
-import { ElementRotor, type RotorLoads } from "./element-rotor.ts";
+import { ElementRotor } from "./element-rotor.ts";
 import { partLoads } from "./load-sum.ts";
 import { Remembered } from "./remembered.ts";
+import type { RotorLoads } from "./rotor-loads.ts";
 
 interface Answer {
   readonly loads: RotorLoads;

@@ -9,9 +9,9 @@ export {
   rotorStateWidth,
   type SurfaceReading,
 } from "./airframe-loads.ts";
-export { cross, dot, type Vector } from "./axes.ts";
+export type { Vector } from "./axes.ts";
 export type { AirframeControl } from "./control-map.ts";
 export type { DrivePower, LossModel } from "./drive-power.ts";
-export { ElementRotor } from "./element-rotor.ts";
+export type { ElementRotor } from "./element-rotor.ts";
 export type { RotorLoads, RotorSetting } from "./rotor-loads.ts";
 export type { PropellerLoads } from "./thrust-propeller.ts";

@@ -6,7 +6,7 @@ export { borderResolution, type EnvelopePoint, envelopeLine } from "./envelope-l
 export { rotorSpeedLimits } from "./envelope-rotor-speed.ts";
 export { EnvelopeTrimmer, levelAt } from "./envelope-trimmer.ts";
 export { type FlightRequest, type Flown, type Flyer, fullFlyer, reducedFlyer } from "./flyer.ts";
-export { coarseFullSpeedLine, type FullLinePoint, fullSpeedLine, type LineFlight, straightAndLevel } from "./full-line.ts";
+export { type FullLinePoint, fullSpeedLine, type LineFlight, straightAndLevel } from "./full-line.ts";
 export { fullVerticalAutorotation } from "./full-vertical-autorotation.ts";
 export { type Glide, type GlidePolar, glidePolar } from "./gliding.ts";
 export { commonReserve, type LoadingPerformance, loadingPerformance, type ReservePolicy } from "./loading-performance.ts";
@@ -19,6 +19,6 @@ export {
   sharedRange,
   widenedRanges,
 } from "./rotor-speed-corridor.ts";
-export { coarseSpeedLine, type LineHooks, type LinePoint, type NotFlown, speedLine } from "./speed-line.ts";
+export { type LineHooks, type LinePoint, type NotFlown, speedLine } from "./speed-line.ts";
 export { type SpeedSummary, speedSummary } from "./speed-summary.ts";
 export { type VerticalAutorotation, type VerticalAutorotationOutcome, verticalAutorotation } from "./vertical-autorotation.ts";

@@ -1,42 +1,10 @@
 import type { QuantityKind } from "../quantities/index.ts";
+import type { Axis, FigureBase, LimitFamily, Meaning } from "./figure-parts.ts";
+import type { SceneFigure } from "./scene-figure.ts";
 import type { Token } from "./tokens.ts";
 
-/** What a mark means. Faces choose colour, dash and shape from it; figure data never names a colour. */
-export type Meaning =
-  | "rotor"
-  | "wing"
-  | "propellers"
-  | "body"
-  | "losses"
-  | "battery"
-  | "avionics"
-  | "mode.driven"
-  | "mode.autorotating"
-  | "measured"
-  | "claimed"
-  | "before"
-  | "limit"
-  | "reserve"
-  | "terrain"
-  | "track"
-  | "site"
-  | "neutral"
-  | "ordered.1"
-  | "ordered.2"
-  | "ordered.3"
-  | "ordered.4";
-
-export interface Axis {
-  readonly label: string;
-  readonly quantity: QuantityKind;
-  /** Unit to show instead of the usual one of the kind. */
-  readonly unit?: string;
-  /** Says from what a height is measured. */
-  readonly datum?: string;
-}
-
-/** What kind of thing a limit is. */
-export type LimitFamily = "air" | "power" | "strength" | "control" | "rule";
+export type { Axis, LimitFamily, Meaning } from "./figure-parts.ts";
+export type * from "./scene-figure.ts";
 
 export interface Series {
   readonly name: string;
@@ -103,14 +71,7 @@ export interface RotorRibbon {
   readonly free: readonly boolean[];
 }
 
-interface Base {
-  /** Stable within the analysis. */
-  readonly id: string;
-  /** What the picture shows, as a caption. */
-  readonly caption: string;
-}
-
-export interface LinesFigure extends Base {
+export interface LinesFigure extends FigureBase {
   readonly kind: "lines";
   readonly x: Axis;
   readonly y: Axis;
@@ -130,7 +91,7 @@ export interface LinesFigure extends Base {
   readonly plane?: boolean;
 }
 
-export interface StackedFigure extends Base {
+export interface StackedFigure extends FigureBase {
   readonly kind: "stacked";
   readonly x: Axis;
   readonly y: Axis;
@@ -150,13 +111,13 @@ export interface TableColumn {
   readonly datum?: string;
 }
 
-export interface TableFigure extends Base {
+export interface TableFigure extends FigureBase {
   readonly kind: "table";
   readonly columns: readonly TableColumn[];
   readonly rows: readonly (readonly (number | string | boolean | null)[])[];
 }
 
-export interface GridFigure extends Base {
+export interface GridFigure extends FigureBase {
   readonly kind: "grid";
   readonly x: Axis;
   readonly y: Axis;
@@ -170,7 +131,7 @@ export interface GridFigure extends Base {
 /** Longitude and latitude in degrees (RFC 7946 order), so that GeoJSON export is a copy. */
 export type Position = readonly [longitude: number, latitude: number];
 
-export interface MapFigure extends Base {
+export interface MapFigure extends FigureBase {
   readonly kind: "map";
   readonly tracks: readonly { readonly name: string; readonly meaning: Meaning; readonly points: readonly Position[] }[];
   readonly sites: readonly { readonly name: string; readonly at: Position; readonly note?: string }[];
@@ -196,102 +157,12 @@ export interface ProfilePanel {
 }
 
 /** Several panels over one axis of time or distance. */
-export interface ProfileFigure extends Base {
+export interface ProfileFigure extends FigureBase {
   readonly kind: "profile";
   readonly x: Axis;
   readonly panels: readonly ProfilePanel[];
   readonly notable?: readonly { readonly name: string; readonly x: number }[];
   readonly ribbon?: RotorRibbon;
-}
-
-/** A point in body axes [m]: x forward, y right, z down from the datum; also a vector in them. */
-export type ScenePoint = readonly [x: number, y: number, z: number];
-
-/** From where a scene is looked at: from the left, from ahead, from behind, from above. */
-export type SceneView = "left" | "ahead" | "behind" | "above";
-
-/** An edge or outline. */
-export interface SceneLine {
-  readonly name: string;
-  readonly meaning: Meaning;
-  readonly points: readonly ScenePoint[];
-  /** True for an outline that closes by itself: its inside is tinted. */
-  readonly closed?: boolean;
-  /** `thin` for what stands behind the subject or is known in outline only. */
-  readonly weight?: "full" | "thin";
-  /** The views in which it says something; all when absent. */
-  readonly views?: readonly SceneView[];
-}
-
-/** A point worth a name. */
-export interface SceneMark {
-  readonly name: string;
-  readonly meaning: Meaning;
-  readonly at: ScenePoint;
-  /** `centre` is a centre of gravity, `point` anything else. */
-  readonly shape: "centre" | "point";
-}
-
-/** A length measured in one view. */
-export interface SceneDimension {
-  readonly name: string;
-  readonly from: ScenePoint;
-  readonly to: ScenePoint;
-  readonly view: SceneView;
-}
-
-/** How far a mark may move along an axis of the body; drawn beside that mark. */
-export interface SceneBound {
-  readonly name: string;
-  readonly axis: "x" | "z";
-  readonly value: number;
-  readonly forbidden: "above" | "below";
-  readonly family: LimitFamily;
-  /** Name of the mark that it bounds. */
-  readonly mark: string;
-}
-
-/** A force [N] or a moment [N m] in body axes, drawn where it acts. All forces of a scene share one scale, so do all moments. */
-export interface SceneArrow {
-  readonly name: string;
-  readonly meaning: Meaning;
-  readonly kind: "force" | "moment";
-  readonly at: ScenePoint;
-  readonly vector: ScenePoint;
-}
-
-/** How the body stands to the horizon and the air: the drawing is turned so that the horizon lies level on paper. */
-export interface SceneAttitude {
-  /** Nose above the horizon [rad]. */
-  readonly pitch: number;
-  /** Right side down [rad]. */
-  readonly roll: number;
-  /** About which point it is turned. */
-  readonly about: ScenePoint;
-  /** Velocity of the body through the air, body axes [m/s]. */
-  readonly velocity?: ScenePoint;
-}
-
-/** A part of one view drawn larger: what lies between two corners. */
-export interface SceneDetail {
-  readonly name: string;
-  readonly view: SceneView;
-  readonly from: ScenePoint;
-  readonly to: ScenePoint;
-}
-
-/** A body in space, drawn to one scale in several views. */
-export interface SceneFigure extends Base {
-  readonly kind: "scene";
-  /** In the order of the paper; from the left, from ahead and from above when absent. */
-  readonly views?: readonly SceneView[];
-  readonly lines: readonly SceneLine[];
-  readonly marks?: readonly SceneMark[];
-  readonly bounds?: readonly SceneBound[];
-  readonly dimensions?: readonly SceneDimension[];
-  readonly arrows?: readonly SceneArrow[];
-  readonly detail?: SceneDetail;
-  readonly attitude?: SceneAttitude;
 }
 
 export interface TreeNode {
@@ -300,12 +171,12 @@ export interface TreeNode {
   readonly children?: readonly TreeNode[];
 }
 
-export interface TreeFigure extends Base {
+export interface TreeFigure extends FigureBase {
   readonly kind: "tree";
   readonly root: TreeNode;
 }
 
-export interface TextFigure extends Base {
+export interface TextFigure extends FigureBase {
   readonly kind: "text";
   readonly paragraphs: readonly (readonly Token[])[];
 }

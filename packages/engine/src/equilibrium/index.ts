@@ -2,7 +2,6 @@ export { airframeBalance, type Balance } from "./airframe-loads.ts";
 export { trim } from "./cold-trim.ts";
 export type { ControlUse, FlightConditions, FlightMode, FlightPoint, LossModel } from "./conditions.ts";
 export {
-  bodyFlight,
   type FullConditions,
   type FullEvaluation,
   type FullNotTrimmable,

@@ -1,4 +1,4 @@
-import type { ReducedAircraft, Loading } from "../aircraft/index.ts";
+import type { Loading, ReducedAircraft } from "../aircraft/index.ts";
 import type { AirState } from "../environment/atmosphere/index.ts";
 import {
   type ControlUse,

@@ -1,6 +1,6 @@
 import type { Border, LinesFigure, Series } from "../figures.ts";
 import { blockWords } from "./block-words.ts";
-import { altitudeAxis } from "./figures.ts";
+import { altitudeAxis } from "./picture-axes.ts";
 import type { CeilingRow, EnvelopeOutputs } from "./schema.ts";
 
 const kinds = ["hover", "hover near the ground", "service"] as const;

@@ -2,12 +2,10 @@ import type { Bound, Figure, LinesFigure, Meaning, NotablePoint, Region, Series 
 import { blockWords } from "./block-words.ts";
 import { borderName } from "./border-name.ts";
 import { ceilingPictures } from "./ceiling-figures.ts";
+import { altitudeAxis, speedAxis } from "./picture-axes.ts";
 import { flightRegions } from "./regions.ts";
 import type { ClimbRow, EnvelopeOutputs, EnvelopeRow } from "./schema.ts";
 import { borderTable, ceilingTable, rowTable } from "./tables.ts";
-
-export const speedAxis = { label: "true airspeed", quantity: "speed" } as const;
-export const altitudeAxis = { label: "altitude", quantity: "length", datum: "above sea" } as const;
 
 const modes = ["clutch-closed", "clutch-open"] as const;
 const modeWords = { "clutch-closed": "clutch closed", "clutch-open": "clutch open" } as const;

@@ -71,7 +71,15 @@ export const fullTrimMethod: Method = {
   summary:
     "Three forces and three moments of all parts in balance: rotors by blade elements over 24 azimuths and 16 radii with Glauert inflow in any wind, " +
     "propellers by momentum, surfaces by strips, bodies by drag areas, first-order motors; least electric power over the free controls within the limits.",
-  sources: ["johnson-1980", "leishman-2006", "cheeseman-bennett-1955", "castles-deleeuw-1954", "drela-2007", "plett-2015", "nocedal-wright-2006"],
+  sources: [
+    "johnson-1980",
+    "leishman-2006",
+    "cheeseman-bennett-1955",
+    "castles-deleeuw-1954",
+    "drela-2007",
+    "plett-2015",
+    "nocedal-wright-2006",
+  ],
   checks: [
     "naca-tr-434-aircraft",
     "naca-tr-523",

@@ -1,4 +1,3 @@
-export { bodyFlight } from "./flight-path.ts";
 export { type FullConditions, type FullPoint, runningLines } from "./full-conditions.ts";
 export {
   type FullNotTrimmable,

@@ -3,7 +3,7 @@ import { type AircraftDefinition, aircraftDefinition } from "@wingseed/engine";
 import { isNotReducible, type ReducedAircraft, recordLoading, reducedAircraft } from "../../packages/engine/src/aircraft/index.ts";
 import { atmosphereAt } from "../../packages/engine/src/environment/atmosphere/index.ts";
 import { createTrimRotor, type FlightConditions, type TrimRotor } from "../../packages/engine/src/equilibrium/index.ts";
-import { type LineHooks, type LinePoint, type PoweredMode, speedLine } from "../../packages/engine/src/performance/index.ts";
+import { type LineHooks, type PoweredMode, type ReducedPoint, speedLine } from "../../packages/engine/src/performance/index.ts";
 
 /** Sea level on a standard dry day. */
 export const seaLevel = atmosphereAt({ altitude: 0, temperatureOffset: 0, relativeHumidity: 0 });
@@ -45,6 +45,6 @@ export function flownLine(
   mode: PoweredMode,
   speeds: readonly number[],
   rotor: TrimRotor = createTrimRotor(conditions.aircraft, conditions.air),
-): LinePoint[] {
+): ReducedPoint[] {
   return speedLine(conditions, mode, speeds, rotor, quiet);
 }

@@ -3,7 +3,13 @@ import { beforeAll, describe, expect, test } from "vitest";
 import type { ReducedAircraft } from "../../packages/engine/src/aircraft/index.ts";
 import { atmosphereAt } from "../../packages/engine/src/environment/atmosphere/index.ts";
 import { createTrimRotor, type FlightConditions, trimFrom } from "../../packages/engine/src/equilibrium/index.ts";
-import { cheapestFlight, type LinePoint, poweredModes, reducedFlyer } from "../../packages/engine/src/performance/index.ts";
+import {
+  cheapestFlight,
+  type LinePoint,
+  poweredModes,
+  type ReducedPoint,
+  reducedFlyer,
+} from "../../packages/engine/src/performance/index.ts";
 import { demoAircraft, flownLine, standardConditions } from "./demo-flight.ts";
 
 let baseline: ReducedAircraft;
@@ -176,7 +182,7 @@ describe("power over speed", () => {
             speeds.filter((speed) => speed % 2 === 0),
             rotor,
           ),
-        ) as [LinePoint[], LinePoint[]];
+        ) as [ReducedPoint[], ReducedPoint[]];
         scheduled.forEach((point, i) => {
           if (point.outcome.kind !== "trimmed" || point.outcome.stallMargin < aircraft.rotor.stallMarginFloor - 5e-4) return;
           const best = powerOf(free[i] as LinePoint);

@@ -19,6 +19,6 @@ export {
   sharedRange,
   widenedRanges,
 } from "./rotor-speed-corridor.ts";
-export { type LineHooks, type LinePoint, type NotFlown, speedLine } from "./speed-line.ts";
+export { type LineHooks, type LinePoint, type NotFlown, type ReducedPoint, speedLine } from "./speed-line.ts";
 export { type SpeedSummary, speedSummary } from "./speed-summary.ts";
 export { type VerticalAutorotation, type VerticalAutorotationOutcome, verticalAutorotation } from "./vertical-autorotation.ts";

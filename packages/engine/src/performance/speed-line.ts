@@ -2,6 +2,7 @@ import {
   type FlightConditions,
   type FlightMode,
   type FlightPoint,
+  type NotTrimmable,
   objective,
   startingStates,
   type TrimLimit,
@@ -14,9 +15,9 @@ import {
 } from "../equilibrium/index.ts";
 
 /** One speed of a line: the better optimum, and the other one where the two ends of the line lead to different ones. */
-export interface LinePoint<F extends { readonly kind: "trimmed" } = Trimmed> {
+export interface LinePoint<F extends { readonly kind: "trimmed" } = Trimmed, N extends NotFlown = NotFlown> {
   readonly airspeed: number;
-  readonly outcome: F | NotFlown;
+  readonly outcome: F | N;
   /** A second local optimum, dearer by more than 0.5 %. */
   readonly other?: F;
 }
@@ -27,6 +28,9 @@ export interface NotFlown {
   readonly limit: string;
   readonly family: TrimLimit["family"];
 }
+
+/** One speed of a line at the trim level `reduced`. */
+export type ReducedPoint = LinePoint<Trimmed, NotTrimmable>;
 
 export interface LineHooks {
   progress(done: number, total: number): void;
@@ -48,7 +52,7 @@ export function speedLine(
   speeds: readonly number[],
   rotor: TrimRotor,
   hooks: LineHooks,
-): LinePoint[] {
+): ReducedPoint[] {
   const point = (airspeed: number): FlightPoint => ({ mode, forwardSpeed: airspeed, climbRate: 0 });
   const total = speeds.length * 2;
   const upward = upwardOutcomes(conditions, mode, speeds, rotor, hooks);
@@ -57,7 +61,7 @@ export function speedLine(
     hooks.progress(total, total);
     return upward.map((outcome, i) => searched(conditions, { airspeed: speeds[i] as number, outcome }, rotor));
   }
-  const line: LinePoint[] = new Array(speeds.length);
+  const line: ReducedPoint[] = new Array(speeds.length);
   let above: Trimmed | undefined;
   for (let i = speeds.length - 1; i >= 0; i--) {
     hooks.cancelled();
@@ -82,7 +86,7 @@ export function coarseSpeedLine(
   speeds: readonly number[],
   rotor: TrimRotor,
   hooks: LineHooks,
-): LinePoint[] {
+): ReducedPoint[] {
   return upwardOutcomes(conditions, mode, speeds, rotor, hooks).map((outcome, i) => ({ airspeed: speeds[i] as number, outcome }));
 }
 
@@ -130,7 +134,7 @@ const slowSpeed = 12;
  * Tries again where a neighbour shows that something better exists: from the neighbours' vectors where a point costs more than
  * the straight line between them, and at low speed with the propeller that the rotor's torque unloads pulling, then pushing.
  */
-function repairLine(conditions: FlightConditions, mode: FlightMode, line: LinePoint[], rotor: TrimRotor, hooks: LineHooks): void {
+function repairLine(conditions: FlightConditions, mode: FlightMode, line: ReducedPoint[], rotor: TrimRotor, hooks: LineHooks): void {
   line.forEach((point, i) => {
     if (point.outcome.kind !== "trimmed") return;
     hooks.cancelled();
@@ -161,7 +165,7 @@ function repairLine(conditions: FlightConditions, mode: FlightMode, line: LinePo
     }
     // What is dearer here may lie on a border that was only drawn for the search: it is no second optimum.
     for (const again of tries)
-      line[i] = { ...(line[i] as LinePoint), outcome: better(point.airspeed, (line[i] as LinePoint).outcome, again).outcome };
+      line[i] = { ...(line[i] as ReducedPoint), outcome: better(point.airspeed, (line[i] as ReducedPoint).outcome, again).outcome };
   });
 }
 
@@ -176,11 +180,11 @@ function wingStalls({ aircraft: { wing } }: FlightConditions, { evaluation, poin
 }
 
 /** The kept optimum with its stall margin searched exactly. */
-function searched(conditions: FlightConditions, found: LinePoint, rotor: TrimRotor): LinePoint {
+function searched(conditions: FlightConditions, found: ReducedPoint, rotor: TrimRotor): ReducedPoint {
   return found.outcome.kind === "trimmed" ? { ...found, outcome: withSearchedMargin(conditions, found.outcome, rotor) } : found;
 }
 
-function better(airspeed: number, first: LinePoint["outcome"], second: LinePoint["outcome"] | undefined): LinePoint {
+function better(airspeed: number, first: TrimOutcome, second: TrimOutcome | undefined): ReducedPoint {
   if (second?.kind !== "trimmed") return { airspeed, outcome: first };
   if (first.kind !== "trimmed") return { airspeed, outcome: second };
   const [keep, drop] = objective(second) < objective(first) * (1 - 1e-7) ? [second, first] : [first, second];

@@ -171,6 +171,14 @@ const refusal = z.strictObject({
   limit: z.string().nullable().describe("What blocks."),
   family: z.enum(["air", "power", "strength", "control", "rule"]).nullable().describe("Its kind."),
   missing: one("What is missing, in the solver's own measure.").nullable(),
+  needed: z
+    .strictObject({
+      allowed: z.number().describe("What the limit allows, SI."),
+      needed: z.number().describe("What it would have to allow, SI."),
+      quantity: word("What both measure."),
+    })
+    .nullable()
+    .describe("How far the limit would have to be moved; none where that alone is not enough."),
   reason: word("The same in words."),
 });
 

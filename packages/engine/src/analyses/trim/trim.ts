@@ -131,8 +131,40 @@ function interferenceEffects(definition: AircraftDefinition, { trimmer, outcome 
 function refusalOf(outcome: Exclude<FullOutcome, { kind: "trimmed" }>): NonNullable<TrimOutputs["optimum"]["refusal"]> {
   const missing = Number.isFinite(outcome.violation) ? outcome.violation : null;
   if (outcome.kind === "not-resolved")
-    return { kind: outcome.kind, limit: null, family: null, missing, reason: "the solver gave up: nothing is known of this flight" };
-  return { kind: outcome.kind, limit: outcome.limit, family: outcome.family, missing, reason: `${outcome.limit} stands in the way` };
+    return {
+      kind: outcome.kind,
+      limit: null,
+      family: null,
+      missing,
+      needed: null,
+      reason: "the solver gave up: nothing is known of this flight",
+    };
+  const { limit, family, needed } = outcome;
+  const amount = needed ? `, ${told(needed.allowed, needed.quantity)} is allowed and ${told(needed.needed, needed.quantity)} needed` : "";
+  return {
+    kind: outcome.kind,
+    limit,
+    family,
+    missing,
+    needed: needed ? { ...needed } : null,
+    reason: `${limit} stands in the way${amount}`,
+  };
+}
+
+const usualUnits: Readonly<Record<string, { readonly unit: string; readonly factor: number }>> = {
+  angle: { unit: "°", factor: 180 / Math.PI },
+  speed: { unit: " m/s", factor: 1 },
+  force: { unit: " N", factor: 1 },
+  torque: { unit: " N m", factor: 1 },
+  power: { unit: " W", factor: 1 },
+  current: { unit: " A", factor: 1 },
+  voltage: { unit: " V", factor: 1 },
+};
+
+/** An amount in the usual unit of its kind, for a sentence. */
+function told(value: number, quantity: string): string {
+  const { unit, factor } = usualUnits[quantity] ?? { unit: "", factor: 1 };
+  return `${Number((value * factor).toPrecision(3))}${unit}`.replace("-", "−");
 }
 
 /** What the reduced trim says of the same flight, where it knows it. */

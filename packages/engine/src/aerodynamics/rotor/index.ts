@@ -34,7 +34,6 @@ export {
   type TipLoss,
 } from "./rotor-model.ts";
 export { type DiscFlow, discFlow, type RotorPoint } from "./rotor-point.ts";
-export { largestSkew, type WakePlace, wakeInfluence } from "./skewed-wake.ts";
 export { sweepRotor } from "./rotor-sweep.kernel.ts";
 export {
   createRotorWorkspace,
@@ -44,3 +43,4 @@ export {
   type RotorWorkspace,
 } from "./rotor-workspace.ts";
 export { type CyclicPitch, type ShaftCoefficients, shaftCoefficients } from "./shaft-axes.ts";
+export { largestSkew, type WakePlace, wakeInfluence } from "./skewed-wake.ts";

@@ -13,7 +13,7 @@ const fromAhead = 0.8;
 const upright = Math.PI / 4;
 
 /**
- * Whether wings and tailplanes have to be flown on this side of their stall in a flight. In hover a wing lies in the downwash like a plate, and so in steep
+ * Whether wings have to be flown on this side of their stall in a flight. In hover a wing lies in the downwash like a plate, and so in steep
  * descent; but fast and nearly level, lift falls with incidence beyond the stall, nothing damps a roll, and the flight that balances there is not flown.
  *
  * @derivation not a formula
@@ -29,15 +29,20 @@ export function fliesUnstalled({ aircraft, loading, air }: FullConditions, point
 
 /**
  * Lift coefficients of a surface to be held against its largest: what its strips have, and where it has to be flown unstalled also what their angle asks
- * for.
+ * for. A wing is a surface that reaches farther to the side than it stands from the centre of gravity.
+ *
+ * @param centre of gravity, forward of the datum [m]
  */
 export function heldLift(
   part: AircraftDefinition["surfaces"][number],
   reading: SurfaceReading,
   unstalled: boolean,
+  centre: number,
 ): { readonly highest: number; readonly lowest: number } {
   const { highestLift, lowestLift, highestAngle, lowestAngle } = reading;
-  if (!unstalled || Math.abs(part.dihedral) > upright) return { highest: highestLift, lowest: lowestLift };
+  // A tail may stall: a gyroplane's does at its slowest, and the rotor holds the nose.
+  const isWing = Math.abs(part.dihedral) < upright && Math.abs(part.place.x - centre) < part.span / 2;
+  if (!unstalled || !isWing) return { highest: highestLift, lowest: lowestLift };
   return {
     highest: Math.max(highestLift, part.liftSlope * highestAngle),
     lowest: Math.min(lowestLift, part.liftSlope * lowestAngle),

@@ -22,7 +22,7 @@ export interface FullEvaluation {
   readonly balance: Float64Array;
   /** Largest steady thrust over thrust, per rotor, from the table [1]. */
   readonly stallMargins: readonly number[];
-  /** Wings and tailplanes have to be flown on this side of their stall. */
+  /** Wings have to be flown on this side of their stall. */
   readonly unstalled: boolean;
   /** How far each rotor may stay below its floor; 0 where controls are free [1]. */
   readonly givenMargins: readonly number[];
@@ -82,6 +82,7 @@ export function fullProblem(
       aircraft.surfaces[surface] as (typeof aircraft.surfaces)[number],
       surfaces[surface] as AirframeLoads["surfaces"][number],
       unstalled,
+      airframe.conditions.mass.centre.x,
     );
 
   function evaluation(x: Float64Array): FullEvaluation {

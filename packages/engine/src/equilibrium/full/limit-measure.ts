@@ -45,7 +45,7 @@ export function limitMeasure(
       const part = aircraft.surfaces[of.surface];
       const allowed = (part?.maximumLiftCoefficient ?? 1) * (part?.trimLiftFraction ?? 1);
       const reading = loads.surfaces[of.surface];
-      const held = part && reading ? heldLift(part, reading, unstalled) : { highest: 0, lowest: 0 };
+      const held = part && reading ? heldLift(part, reading, unstalled, airframe.conditions.mass.centre.x) : { highest: 0, lowest: 0 };
       const reached = of.kind === "lift-high" ? held.highest : -held.lowest;
       return { allowed, reached, quantity: "dimensionless" };
     }

@@ -18,7 +18,7 @@ const affordable: Readonly<Record<string, number>> = {
   speed: 10,
   payload: 8,
   mission: 6,
-  trim: 15,
+  trim: 40,
   stability: 30,
   transient: 20,
   envelope: 3,

@@ -104,6 +104,11 @@ const ownPreferred: Readonly<Record<string, Readonly<Record<string, fc.Arbitrary
     "places.x": from(-1, 1),
   },
   battery: preferredBattery,
+  trim: {
+    aircraft: fc.constantFrom("aircraft/baseline.yaml", "aircraft/revised.yaml"),
+    groundHeight: from(0.6, 20),
+    "loading.payload": fc.constantFrom("parts", "camera"),
+  },
   envelope: { "altitudes.*": from(-500, 5000), "temperatureOffsets.*": from(-40, 40), groundHeight: from(0.6, 10) },
   propeller: preferredPropeller,
   stability: { "derivatives.ixz": fc.constant(0) },

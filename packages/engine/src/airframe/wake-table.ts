@@ -1,4 +1,5 @@
 import { largestSkew, wakeInfluence } from "../aerodynamics/rotor/index.ts";
+import { cubicWeights } from "../numerics/index.ts";
 
 const skewNodes = 12;
 const skewStep = largestSkew / skewNodes;
@@ -37,8 +38,8 @@ export class WakeTable {
     // The other side is the mirror of this one.
     const y = Math.abs(Math.atan2(Math.sin(bearing), Math.cos(bearing))) / turnStep;
     const row = Math.floor(y);
-    const wx = weights(x - column);
-    const wy = weights(y - row);
+    const wx = cubicWeights(x - column);
+    const wy = cubicWeights(y - row);
     let sum = 0;
     for (let j = 0; j < 4; j++)
       for (let i = 0; i < 4; i++) sum += (wx[i] as number) * (wy[j] as number) * this.#node(column + i - 1, row + j - 1);
@@ -63,11 +64,4 @@ export class WakeTable {
     this.#nodes.set(key, value);
     return value;
   }
-}
-
-/** Weights of the four nodes around a cell for a once continuously differentiable cubic through the middle two. */
-function weights(t: number): readonly [number, number, number, number] {
-  const t2 = t * t;
-  const t3 = t2 * t;
-  return [(-t3 + 2 * t2 - t) / 2, (3 * t3 - 5 * t2 + 2) / 2, (-3 * t3 + 4 * t2 + t) / 2, (t3 - t2) / 2];
 }

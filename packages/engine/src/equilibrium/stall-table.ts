@@ -1,3 +1,4 @@
+import { cubicWeights } from "../numerics/index.ts";
 import type { ThrustLimit } from "./thrust-limit.ts";
 
 /** Nodes of the table: in-plane and axial flow over tip speed. Beyond its ends the table extrapolates its last cell. */
@@ -88,11 +89,4 @@ export class StallTable {
     this.#nodes.set(key, value);
     return value;
   }
-}
-
-/** Weights of the four nodes around a cell for a once continuously differentiable cubic through the middle two. */
-function cubicWeights(t: number): readonly number[] {
-  const t2 = t * t;
-  const t3 = t2 * t;
-  return [(-t3 + 2 * t2 - t) / 2, (3 * t3 - 5 * t2 + 2) / 2, (-3 * t3 + 4 * t2 + t) / 2, (t3 - t2) / 2];
 }

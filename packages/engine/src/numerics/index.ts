@@ -1,3 +1,4 @@
+export { cubicWeights } from "./cubic-weights.ts";
 export { solveLinearInPlace } from "./dense-linear.ts";
 export { type EigenSystem, eigenSystem } from "./eigenvalues.ts";
 export { border, lineMinimum } from "./line-minimum.ts";
